@@ -1,0 +1,63 @@
+//! What a view asks for. Views return edits; `Visit::apply` alone carries them out.
+
+use underbrick_calc::place::Place;
+use underbrick_calc::site::{EdgeStands, Firmness, Hand, Moisture, PitEnd, ShotBy, ShownIn};
+
+/// One change of a record.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// Text typed at a value. Kept as typed, readable or not.
+    Text {
+        /// Where.
+        place: Place,
+        /// What was typed.
+        typed: String,
+    },
+    /// How lengths are shown.
+    ShownIn(ShownIn),
+    /// A straight leg at the end of the run.
+    AddStraight,
+    /// A curved leg at the end of the run.
+    AddCurve,
+    /// Take a leg away.
+    RemoveLeg(usize),
+    /// To which side a leg turns.
+    Hand(usize, Hand),
+    /// Whether the far end meets something fixed.
+    FarEndFixed(bool),
+    /// A reading of the old surface.
+    AddShot(ShotBy),
+    /// Take a reading away.
+    RemoveShot(usize),
+    /// A pit.
+    AddPit,
+    /// Take a pit away.
+    RemovePit(usize),
+    /// A layer under the others of a pit.
+    AddLayer(usize),
+    /// Take a layer away: pit, layer.
+    RemoveLayer(usize, usize),
+    /// How a pit ended.
+    PitEnded(usize, PitEnd),
+    /// Firmness of a layer: pit, layer.
+    Firmness(usize, usize, Option<Firmness>),
+    /// Moisture of a layer: pit, layer.
+    Moisture(usize, usize, Option<Moisture>),
+    /// Whether a fabric lies on the undisturbed ground.
+    Fabric(bool),
+    /// How the edge brick stands.
+    EdgeStands(EdgeStands),
+    /// What holds the edge.
+    Restraint(RestraintKind),
+}
+
+/// What holds the edge, without its measures.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RestraintKind {
+    /// Concrete haunch.
+    Haunch,
+    /// Spiked edging strip.
+    Spiked,
+    /// Nothing.
+    Nothing,
+}

@@ -1,0 +1,325 @@
+//! The list of sites: one per address, newest first, searchable.
+
+use std::path::PathBuf;
+
+use egui::{Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use underbrick_drawing::item::Anchor;
+use underbrick_drawing::text::Text;
+use underbrick_records::{Entry, EntryState, RecordError, Shelf};
+
+use crate::canvas::lettering;
+use crate::theme::{self, Ink, size};
+use crate::widgets::key::Key;
+use crate::widgets::mark::Mark;
+use crate::widgets::rows::elided;
+
+/// State of the list.
+#[derive(Default)]
+pub struct SiteList {
+    entries: Vec<Entry>,
+    looking_for: String,
+    /// What went wrong last, in words.
+    trouble: Option<String>,
+}
+
+/// What was asked for.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ListAnswer {
+    /// Open the site in this folder.
+    Open(PathBuf),
+    /// Start a new site.
+    New,
+    /// Copy the samples and show them.
+    CopySamples,
+    /// The other theme.
+    SwitchTheme,
+}
+
+impl SiteList {
+    /// Reads the folder of sites.
+    pub fn read(shelf: &Shelf) -> Self {
+        match shelf.list() {
+            Ok(entries) => Self {
+                entries,
+                ..Self::default()
+            },
+            Err(error) => Self {
+                trouble: Some(error.to_string()),
+                ..Self::default()
+            },
+        }
+    }
+
+    /// Shows what went wrong, above the list.
+    pub fn say_trouble(&mut self, error: &RecordError) {
+        self.trouble = Some(error.to_string());
+    }
+}
+
+/// Shows the list over the whole window.
+pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
+    let theme = theme::current(ui);
+    let whole = ui.max_rect();
+    ui.painter()
+        .rect_filled(whole, 0, theme::color(Ink::Panel, theme));
+    let column = Rect::from_center_size(
+        whole.center(),
+        vec2(whole.width().min(860.0), whole.height()),
+    )
+    .shrink2(vec2(24.0, 20.0));
+    let mut answer = None;
+    let head = Rect::from_min_size(column.min, vec2(column.width(), 74.0));
+    own_mark(ui, pos2(head.min.x + 32.0, head.center().y), 52.0);
+    lettering::paint(
+        ui.painter(),
+        pos2(head.min.x + 76.0, head.center().y - 12.0),
+        Anchor::Left,
+        &Text::bold("Underbrick"),
+        size::VALUE,
+        theme::color(Ink::Ink, theme),
+    );
+    lettering::paint(
+        ui.painter(),
+        pos2(head.min.x + 76.0, head.center().y + 18.0),
+        Anchor::Left,
+        &Text::regular("one site for each address"),
+        size::NOTE,
+        theme::color(Ink::SecondInk, theme),
+    );
+    let theme_key = Rect::from_min_size(
+        pos2(head.max.x - 96.0, head.min.y + 5.0),
+        vec2(96.0, size::KEY),
+    );
+    let word = match theme {
+        theme::Theme::Sun => "dim",
+        theme::Theme::Dim => "sun",
+    };
+    if Key::new(word).show(ui, theme_key).clicked() {
+        answer = Some(ListAnswer::SwitchTheme);
+    }
+    let tools = Rect::from_min_size(
+        pos2(column.min.x, head.max.y + 10.0),
+        vec2(column.width(), size::KEY),
+    );
+    let new_key = Rect::from_min_size(
+        pos2(tools.max.x - 170.0, tools.min.y),
+        vec2(170.0, size::KEY),
+    );
+    let search = Rect::from_min_max(tools.min, pos2(new_key.min.x - size::GAP, tools.max.y));
+    if Key::new("new site")
+        .on(Ink::Line, Ink::Paper)
+        .show(ui, new_key)
+        .clicked()
+    {
+        answer = Some(ListAnswer::New);
+    }
+    if !list.entries.is_empty() {
+        search_ui(ui, search, &mut list.looking_for);
+    }
+    let body = Rect::from_min_max(pos2(column.min.x, tools.max.y + 12.0), column.max);
+    ui.scope_builder(
+        egui::UiBuilder::new().max_rect(body).id_salt("sites"),
+        |ui| {
+            egui::ScrollArea::vertical()
+                .auto_shrink(false)
+                .show(ui, |ui| {
+                    if let Some(trouble) = &list.trouble {
+                        words(ui, trouble, Ink::Wrong);
+                    }
+                    if list.entries.is_empty() {
+                        answer = first_start_ui(ui).or(answer.take());
+                    }
+                    let wanted = list.looking_for.to_lowercase();
+                    for entry in &list.entries {
+                        if is_wanted(entry, &wanted) && entry_ui(ui, entry) {
+                            answer = Some(ListAnswer::Open(entry.folder.clone()));
+                        }
+                    }
+                    if !list.entries.is_empty() {
+                        ui.add_space(10.0);
+                        let (rect, _) = ui.allocate_exact_size(
+                            vec2(ui.available_width(), size::KEY),
+                            Sense::hover(),
+                        );
+                        if Key::new("open copies of the five sample sites")
+                            .on(Ink::Panel, Ink::Line)
+                            .show(ui, rect)
+                            .clicked()
+                        {
+                            answer = Some(ListAnswer::CopySamples);
+                        }
+                    }
+                });
+        },
+    );
+    answer
+}
+
+fn first_start_ui(ui: &mut Ui) -> Option<ListAnswer> {
+    words(
+        ui,
+        "No site yet. Start with the address in front of you, or look at how it is done on five invented walks.",
+        Ink::SecondInk,
+    );
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 84.0), Sense::hover());
+    Key::two_lines(
+        "open copies of the five sample sites",
+        "they are yours to change",
+    )
+    .on(Ink::LineGround, Ink::Line)
+    .show(ui, rect)
+    .clicked()
+    .then_some(ListAnswer::CopySamples)
+}
+
+fn words(ui: &mut Ui, words: &str, ink: Ink) {
+    let theme = theme::current(ui);
+    let color = theme::color(ink, theme);
+    let galley = ui.painter().layout(
+        words.to_owned(),
+        theme::regular(size::LABEL),
+        color,
+        ui.available_width() - 8.0,
+    );
+    let (rect, response) = ui.allocate_exact_size(
+        vec2(ui.available_width(), galley.size().y + 20.0),
+        Sense::hover(),
+    );
+    let name = words.to_owned();
+    response.widget_info(move || WidgetInfo::labeled(Role::Label, true, name.clone()));
+    ui.painter()
+        .galley(rect.min + vec2(4.0, 8.0), galley, color);
+}
+
+fn search_ui(ui: &mut Ui, rect: Rect, looking_for: &mut String) {
+    let edit = egui::TextEdit::singleline(looking_for)
+        .hint_text("look for an address")
+        .font(theme::regular(size::TITLE))
+        .char_limit(80)
+        .align(egui::Align2::LEFT_CENTER);
+    let response = ui.put(rect, edit);
+    response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, "look for an address"));
+}
+
+fn is_wanted(entry: &Entry, wanted: &str) -> bool {
+    match &entry.state {
+        EntryState::Ready { address, walk } => {
+            address.to_lowercase().contains(wanted) || walk.to_lowercase().contains(wanted)
+        }
+        EntryState::Broken(_) => true,
+    }
+}
+
+fn entry_ui(ui: &mut Ui, entry: &Entry) -> bool {
+    let folder = entry
+        .folder
+        .file_name()
+        .map(|name| name.to_string_lossy().into_owned())
+        .unwrap_or_default();
+    let (title, note, broken) = match &entry.state {
+        EntryState::Ready { address, walk } => (
+            if address.is_empty() {
+                folder
+            } else {
+                address.clone()
+            },
+            walk.clone(),
+            false,
+        ),
+        EntryState::Broken(error) => (folder, error.to_string(), true),
+    };
+    let height = if broken { 92.0 } else { size::ROW };
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::hover());
+    let response = ui.interact(
+        rect,
+        ui.scope_id().with(("entry", &entry.folder)),
+        Sense::click(),
+    );
+    let name = title.clone();
+    response.widget_info(move || WidgetInfo::labeled(Role::Button, !broken, name.clone()));
+    let theme = theme::current(ui);
+    let painter = ui.painter();
+    painter.rect(
+        rect,
+        size::CORNER,
+        theme::color(Ink::Key, theme),
+        Stroke::new(1.0, theme::color(Ink::Hairline, theme)),
+        StrokeKind::Inside,
+    );
+    let room = rect.width() - 40.0;
+    let title_ink = theme::color(Ink::Ink, theme);
+    lettering::paint(
+        painter,
+        pos2(rect.min.x + 18.0, rect.min.y + 24.0),
+        Anchor::Left,
+        &Text::bold(elided(&title, true, size::TITLE, room)),
+        size::TITLE,
+        title_ink,
+    );
+    if broken {
+        Mark::Wrong.paint(
+            painter,
+            pos2(rect.min.x + 26.0, rect.min.y + 54.0),
+            15.0,
+            theme,
+        );
+        let mut job = egui::text::LayoutJob::simple(
+            format!("cannot be read, and is left as it is: {note}"),
+            theme::regular(size::NOTE),
+            Mark::Wrong.color(theme),
+            room - 26.0,
+        );
+        job.wrap.max_rows = 2;
+        let galley = painter.layout_job(job);
+        painter.galley(
+            pos2(rect.min.x + 42.0, rect.min.y + 44.0),
+            galley,
+            Mark::Wrong.color(theme),
+        );
+    } else {
+        lettering::paint(
+            painter,
+            pos2(rect.min.x + 18.0, rect.min.y + 51.0),
+            Anchor::Left,
+            &Text::regular(elided(&note, false, size::NOTE, room)),
+            size::NOTE,
+            theme::color(Ink::SecondInk, theme),
+        );
+    }
+    response.clicked() && !broken
+}
+
+/// Our own mark: a brick over three lifts, seen in section, with the chalk line above.
+fn own_mark(ui: &Ui, center: egui::Pos2, side: f32) {
+    let theme = theme::current(ui);
+    let painter = ui.painter();
+    let unit = side / 10.0;
+    let bar = |top: f32, height: f32, half: f32, ink: Ink| {
+        let rect = Rect::from_center_size(
+            pos2(
+                center.x,
+                center.y - side / 2.0 + (top + height / 2.0) * unit,
+            ),
+            vec2(half * 2.0 * unit, height * unit),
+        );
+        painter.rect(
+            rect,
+            1,
+            theme::color(ink, theme),
+            Stroke::new(1.2, theme::color(Ink::Ink, theme)),
+            StrokeKind::Middle,
+        );
+    };
+    bar(2.4, 2.2, 3.6, Ink::Clay);
+    bar(4.6, 1.7, 5.0, Ink::BaseEven);
+    bar(6.3, 1.7, 5.0, Ink::BaseOdd);
+    bar(8.0, 1.7, 5.0, Ink::BaseEven);
+    let y = center.y - side / 2.0 + 1.2 * unit;
+    painter.line_segment(
+        [
+            pos2(center.x - 5.4 * unit, y),
+            pos2(center.x + 5.4 * unit, y),
+        ],
+        Stroke::new(2.5, theme::color(Ink::Line, theme)),
+    );
+}

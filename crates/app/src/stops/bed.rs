@@ -1,0 +1,264 @@
+//! Stop Bed: from brick to undisturbed ground, and what follows for lifts and quantities.
+
+use underbrick_calc::bed::{Bed, Restraint};
+use underbrick_calc::place::Place;
+use underbrick_calc::quantity::{
+    Volume, in_cubic_feet, in_cubic_metres, in_cubic_yards, in_short_tons, unit,
+};
+use underbrick_calc::site::{EdgeStands, RestraintInput, ShownIn};
+
+use super::{Stop, figure, findings, heading, shown, shown_along, shown_small, value};
+use crate::edit::{Edit, RestraintKind};
+use crate::visit::Visit;
+use crate::widgets::rows::Row;
+
+pub(super) fn rows(visit: &Visit) -> Vec<Row> {
+    let site = visit.site();
+    let mut rows: Vec<Row> = [
+        Place::SettingBed,
+        Place::LeastBase,
+        Place::BaseMaterial,
+        Place::LooseLift,
+        Place::SideExtension,
+        Place::UndercutLimit,
+    ]
+    .into_iter()
+    .map(|place| value(visit, place, ""))
+    .collect();
+    rows.push(Row::Choice {
+        label: "Fabric on the undisturbed ground".to_owned(),
+        options: vec![
+            ("none".to_owned(), Edit::Fabric(false), !site.bed.fabric),
+            ("laid".to_owned(), Edit::Fabric(true), site.bed.fabric),
+        ],
+    });
+    edge_rows(visit, &mut rows);
+    if let Some(bed) = &visit.results().bed {
+        lift_rows(bed, site.shown_in, &mut rows);
+        quantity_rows(bed, site.shown_in, &mut rows);
+    }
+    rows.extend(findings(visit, Stop::Bed));
+    rows
+}
+
+fn edge_rows(visit: &Visit, rows: &mut Vec<Row>) {
+    let site = visit.site();
+    let bed = visit.results().bed.as_ref();
+    let note = bed.map_or_else(String::new, |bed| {
+        format!("{} deep", shown_small(bed.edge.brick.depth, site.shown_in))
+    });
+    rows.push(heading("Edge brick", note));
+    rows.push(Row::Choice {
+        label: "It stands as a".to_owned(),
+        options: [
+            ("sailor", EdgeStands::Sailor),
+            ("soldier", EdgeStands::Soldier),
+            ("header", EdgeStands::Header),
+            ("stretcher", EdgeStands::Stretcher),
+            ("rowlock", EdgeStands::Rowlock),
+        ]
+        .map(|(word, stands)| {
+            (
+                word.to_owned(),
+                Edit::EdgeStands(stands),
+                site.edge.stands == stands,
+            )
+        })
+        .to_vec(),
+    });
+    let restraint = site.edge.restraint;
+    rows.push(Row::Choice {
+        label: "It is held by".to_owned(),
+        options: vec![
+            (
+                "concrete haunch".to_owned(),
+                Edit::Restraint(RestraintKind::Haunch),
+                matches!(restraint, RestraintInput::Haunch { .. }),
+            ),
+            (
+                "spiked edging".to_owned(),
+                Edit::Restraint(RestraintKind::Spiked),
+                matches!(restraint, RestraintInput::Spiked { .. }),
+            ),
+            (
+                "nothing".to_owned(),
+                Edit::Restraint(RestraintKind::Nothing),
+                matches!(restraint, RestraintInput::Nothing),
+            ),
+        ],
+    });
+    for place in [
+        Place::HaunchHeight,
+        Place::HaunchWidth,
+        Place::HaunchTopWidth,
+        Place::SpikeSpacing,
+    ] {
+        if visit.record().text(place).is_some() {
+            rows.push(value(visit, place, ""));
+        }
+    }
+}
+
+fn lift_rows(bed: &Bed, shown_in: ShownIn, rows: &mut Vec<Row>) {
+    let small = |length| shown_small(length, shown_in);
+    let lifts = &bed.lifts;
+    rows.push(heading(
+        "Lifts, from the bottom",
+        format!("at most {} loose", small(lifts.loose_limit)),
+    ));
+    for lift in &lifts.each {
+        let runs = lift
+            .runs
+            .iter()
+            .map(|(from, to)| {
+                format!(
+                    "{} to {}",
+                    shown_along(*from, shown_in),
+                    shown_along(*to, shown_in)
+                )
+            })
+            .collect::<Vec<_>>()
+            .join(", ");
+        rows.push(figure(
+            format!(
+                "Lift {}, {} below the string",
+                lift.number,
+                small(lift.top_below_grade)
+            ),
+            format!("{} loose", small(lift.loose)),
+            format!("{} compacted, {runs}", small(lift.compacted)),
+        ));
+    }
+    rows.push(figure(
+        "Base top below the string",
+        small(bed.base_top_below_grade),
+        format!(
+            "{} brick on a {} bed",
+            small(bed.unit_thickness),
+            small(bed.setting_bed)
+        ),
+    ));
+    let range = if bed.thickest_base == bed.thinnest_base {
+        small(bed.thickest_base)
+    } else {
+        format!(
+            "{} to {}",
+            small(bed.thinnest_base),
+            small(bed.thickest_base)
+        )
+    };
+    rows.push(figure(
+        "Base, compacted",
+        range,
+        format!("asked for: {} at least", small(bed.least_base)),
+    ));
+}
+
+fn quantity_rows(bed: &Bed, shown_in: ShownIn, rows: &mut Vec<Row>) {
+    let earth = &bed.earthwork;
+    let note = if earth.is_least {
+        "at least: a bottom or a level is not known"
+    } else {
+        "exact for the readings"
+    };
+    rows.push(heading("Quantities", note));
+    rows.push(figure(
+        "Base, to be delivered loose",
+        volume(earth.base_loose, shown_in),
+        format!(
+            "{} compacted, {}",
+            volume(earth.base_compacted, shown_in),
+            mass(earth.base_mass, shown_in)
+        ),
+    ));
+    rows.push(figure(
+        "Setting bed, compacted",
+        volume(earth.setting_bed_compacted, shown_in),
+        "screeded between the edges",
+    ));
+    match &earth.dig_bank {
+        Some(dug) => {
+            rows.push(figure(
+                "Old brick lifted",
+                volume(dug.old_pavement, shown_in),
+                "in place",
+            ));
+            rows.push(figure(
+                "Ground that must come out",
+                volume(dug.unsuitable, shown_in),
+                "in place",
+            ));
+            rows.push(figure(
+                "Good ground trimmed",
+                volume(dug.trim, shown_in),
+                "in place",
+            ));
+            rows.push(figure(
+                "Spoil to take away",
+                volume(dug.spoil_loose, shown_in),
+                format!("loose, {}", mass(dug.spoil_mass, shown_in)),
+            ));
+        }
+        None => rows.push(figure(
+            "Digging",
+            "not known",
+            "no reading of the old surface",
+        )),
+    }
+    let edge = &bed.edge;
+    rows.push(figure(
+        "Edge brick",
+        format!("{} left, {} right", edge.left.n_bricks, edge.right.n_bricks),
+        format!(
+            "widest joint {}",
+            shown_small(
+                edge.left.widest_joint.max(edge.right.widest_joint),
+                shown_in
+            )
+        ),
+    ));
+    match edge.restraint {
+        Restraint::Haunch {
+            concrete,
+            n_bags_80_lb,
+        } => {
+            rows.push(figure(
+                "Haunch concrete",
+                volume(concrete, shown_in),
+                format!("{n_bags_80_lb} bags of 80 lb, both sides"),
+            ));
+        }
+        Restraint::Spiked { strip, n_spikes } => rows.push(figure(
+            "Edging strip",
+            shown_along(strip, shown_in),
+            format!("{n_spikes} spikes, both sides"),
+        )),
+        Restraint::Nothing => {}
+    }
+    let forms = edge.forms;
+    rows.push(figure(
+        "Form boards",
+        shown(forms.length, shown_in),
+        format!(
+            "{} boards of 12 ft, {} stakes, {} spacers",
+            forms.n_boards, forms.n_stakes, forms.n_spacers
+        ),
+    ));
+}
+
+fn volume(volume: Volume, shown_in: ShownIn) -> String {
+    match shown_in {
+        ShownIn::FeetInches if in_cubic_feet(volume) < 13.5 => {
+            format!("{:.1} ft³", in_cubic_feet(volume))
+        }
+        ShownIn::FeetInches => format!("{:.2} yd³", in_cubic_yards(volume)),
+        ShownIn::Metric => format!("{:.2} m³", in_cubic_metres(volume)),
+    }
+}
+
+fn mass(mass: underbrick_calc::quantity::Mass, shown_in: ShownIn) -> String {
+    match shown_in {
+        ShownIn::FeetInches => format!("{:.2} short tons", in_short_tons(mass)),
+        ShownIn::Metric => format!("{:.2} t", mass.get::<unit::tonne>()),
+    }
+}

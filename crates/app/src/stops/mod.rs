@@ -1,0 +1,288 @@
+//! The stops of a visit, one file each: which rows a stop shows. A stop only reads the visit.
+
+mod bed;
+mod line;
+mod look;
+
+use underbrick_calc::field::{Kind, field};
+use underbrick_calc::findings::Weight;
+use underbrick_calc::measure::slope::{SlopeStyle, write_fall};
+use underbrick_calc::measure::written::{
+    LengthStyle, Nearest, read_length_with_unit, write_length,
+};
+use underbrick_calc::place::Place;
+use underbrick_calc::quantity::{Length, in_metres};
+use underbrick_calc::site::{MaterialKey, ShownIn};
+
+use crate::visit::Visit;
+use crate::widgets::rows::{Row, ValueRow, ValueState, state_of};
+
+/// A stop of the visit.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Stop {
+    /// What is seen: address, pits, brick.
+    #[default]
+    Look,
+    /// Sill, run, levels, far end.
+    Line,
+    /// From brick to undisturbed ground.
+    Bed,
+}
+
+impl Stop {
+    /// In the order of the visit.
+    pub const ALL: [Self; 3] = [Self::Look, Self::Line, Self::Bed];
+
+    /// Its one verb.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Look => "Look",
+            Self::Line => "Line",
+            Self::Bed => "Bed",
+        }
+    }
+
+    /// The rows of the stop. `set` is what the pad sets, `open_pit` the pit whose layers are shown.
+    #[must_use]
+    pub fn rows(self, visit: &Visit, set: Option<Place>, open_pit: Option<usize>) -> Vec<Row> {
+        match self {
+            Self::Look => look::rows(visit, set, open_pit),
+            Self::Line => line::rows(visit, set),
+            Self::Bed => bed::rows(visit),
+        }
+    }
+
+    /// The stop where a value is set.
+    #[must_use]
+    pub const fn of(place: Place) -> Self {
+        match place {
+            Place::Site
+            | Place::Address
+            | Place::Walk
+            | Place::Pit(_)
+            | Place::PitStation(_)
+            | Place::PitOffset(_)
+            | Place::PitSeep(_)
+            | Place::LayerMaterial(..)
+            | Place::LayerThickness(..)
+            | Place::BrickLength
+            | Place::BrickWidth
+            | Place::BrickThickness
+            | Place::Joint => Self::Look,
+            Place::OldBelowSill
+            | Place::FirstBrickBelowSill
+            | Place::Leg(_)
+            | Place::LegLength(_)
+            | Place::LegRadius(_)
+            | Place::LegTurn(_)
+            | Place::LegWidthAtEnd(_)
+            | Place::Width
+            | Place::Fall
+            | Place::CrossFall
+            | Place::FarEndBelowSill
+            | Place::StringAboveSill
+            | Place::RodAtSill
+            | Place::Shot(_)
+            | Place::ShotStation(_)
+            | Place::ShotOffset(_)
+            | Place::ShotReading(_)
+            | Place::GradeLine
+            | Place::OldSurface => Self::Line,
+            Place::SettingBed
+            | Place::LeastBase
+            | Place::BaseMaterial
+            | Place::LooseLift
+            | Place::SideExtension
+            | Place::UndercutLimit
+            | Place::Fabric
+            | Place::EdgeStands
+            | Place::Restraint
+            | Place::HaunchHeight
+            | Place::HaunchWidth
+            | Place::HaunchTopWidth
+            | Place::SpikeSpacing
+            | Place::Lift(_)
+            | Place::DigBottom => Self::Bed,
+        }
+    }
+}
+
+/// The value behind a thing that was tapped in a drawing.
+#[must_use]
+pub fn entry_behind(place: Place, visit: &Visit) -> Place {
+    match place {
+        Place::GradeLine => match visit.record().text(Place::FarEndBelowSill) {
+            Some(_) => Place::FarEndBelowSill,
+            None => Place::Fall,
+        },
+        Place::OldSurface => Place::OldBelowSill,
+        Place::DigBottom => Place::LeastBase,
+        Place::Lift(_) => Place::LooseLift,
+        Place::EdgeStands | Place::Restraint => {
+            if visit.record().text(Place::HaunchHeight).is_some() {
+                Place::HaunchHeight
+            } else if visit.record().text(Place::SpikeSpacing).is_some() {
+                Place::SpikeSpacing
+            } else {
+                Place::BrickLength
+            }
+        }
+        Place::Pit(pit_idx) => Place::PitStation(pit_idx),
+        Place::Shot(shot_idx) => Place::ShotReading(shot_idx),
+        Place::Leg(leg_idx) => match visit.record().text(Place::LegLength(leg_idx)) {
+            Some(_) => Place::LegLength(leg_idx),
+            None => Place::LegRadius(leg_idx),
+        },
+        other => other,
+    }
+}
+
+/// Which pit a place belongs to.
+#[must_use]
+pub const fn pit_of(place: Place) -> Option<usize> {
+    match place {
+        Place::Pit(pit_idx)
+        | Place::PitStation(pit_idx)
+        | Place::PitOffset(pit_idx)
+        | Place::PitSeep(pit_idx)
+        | Place::LayerMaterial(pit_idx, _)
+        | Place::LayerThickness(pit_idx, _) => Some(pit_idx),
+        _ => None,
+    }
+}
+
+/// A length as this site shows it.
+#[must_use]
+pub fn shown(length: Length, shown_in: ShownIn) -> String {
+    match shown_in {
+        ShownIn::FeetInches => write_length(length, LengthStyle::FeetInches(Nearest::Sixteenth)),
+        ShownIn::Metric => write_length(length, LengthStyle::Millimetres),
+    }
+}
+
+/// A small length: inches without feet, or millimetres.
+#[must_use]
+pub fn shown_small(length: Length, shown_in: ShownIn) -> String {
+    match shown_in {
+        ShownIn::FeetInches => write_length(length, LengthStyle::Inches(Nearest::Sixteenth)),
+        ShownIn::Metric => write_length(length, LengthStyle::Millimetres),
+    }
+}
+
+/// A length along the run: feet and inches, or metres.
+#[must_use]
+pub fn shown_along(length: Length, shown_in: ShownIn) -> String {
+    match shown_in {
+        ShownIn::FeetInches => write_length(length, LengthStyle::FeetInches(Nearest::Sixteenth)),
+        ShownIn::Metric => write_length(length, LengthStyle::Metres),
+    }
+}
+
+/// The row of a value under the field's own name.
+fn value(visit: &Visit, place: Place, note: &str) -> Row {
+    named(visit, place, None, field(place).name, note)
+}
+
+/// The row of a value under another name.
+fn named(visit: &Visit, place: Place, left_place: Option<Place>, label: &str, note: &str) -> Row {
+    let text = visit.record().text(place).unwrap_or_default();
+    let value = displayed(visit, place, text);
+    let field = field(place);
+    let worst = visit
+        .findings_at(place)
+        .chain(
+            left_place
+                .into_iter()
+                .flat_map(|left| visit.findings_at(left)),
+        )
+        .max_by_key(|finding| finding.weight);
+    let mut state = match (text.trim().is_empty(), field.when_empty) {
+        (false, _) => ValueState::Known,
+        (true, Some(_)) => ValueState::Default,
+        (true, None) => ValueState::Missing,
+    };
+    let mut note = note.to_owned();
+    if state == ValueState::Default && note.is_empty() {
+        note = field.when_empty.unwrap_or_default().to_owned();
+    }
+    if let Some(worst) = worst
+        && let Some(heavier) = state_of(worst.weight)
+        && (worst.weight > Weight::Note || state == ValueState::Known)
+    {
+        state = heavier;
+        note.clone_from(&worst.text);
+    }
+    Row::Value(ValueRow {
+        place,
+        left_place,
+        label: label.to_owned(),
+        value,
+        state,
+        note,
+    })
+}
+
+/// The text of a value as the site shows it, where that says the same; else just as typed.
+fn displayed(visit: &Visit, place: Place, text: &str) -> String {
+    match field(place).kind {
+        Kind::Length { bare, .. } => match read_length_with_unit(text) {
+            Ok(length) => {
+                let along = matches!(bare, underbrick_calc::measure::written::BareUnit::Foot);
+                let written = if along {
+                    shown_along(length, visit.site().shown_in)
+                } else {
+                    shown_small(length, visit.site().shown_in)
+                };
+                let same = read_length_with_unit(&written)
+                    .is_ok_and(|again| (in_metres(again) - in_metres(length)).abs() < 1e-7);
+                if same { written } else { text.to_owned() }
+            }
+            Err(_) => text.to_owned(),
+        },
+        Kind::Choice => visit
+            .catalogue()
+            .find(&MaterialKey(text.to_owned()))
+            .map_or_else(|| text.to_owned(), |material| material.name.clone()),
+        Kind::Fall { .. } | Kind::Turn { .. } | Kind::Text | Kind::Thing => text.to_owned(),
+    }
+}
+
+fn heading(title: &str, note: impl Into<String>) -> Row {
+    Row::Heading {
+        title: title.to_owned(),
+        note: note.into(),
+    }
+}
+
+fn figure(label: impl Into<String>, value: impl Into<String>, note: impl Into<String>) -> Row {
+    Row::Figure {
+        label: label.into(),
+        value: value.into(),
+        note: note.into(),
+    }
+}
+
+/// The findings of a stop, in words.
+fn findings(visit: &Visit, stop: Stop) -> Vec<Row> {
+    let mut rows: Vec<Row> = Vec::new();
+    let mut found: Vec<_> = visit
+        .findings()
+        .filter(|finding| Stop::of(finding.place) == stop)
+        .collect();
+    found.sort_by_key(|finding| std::cmp::Reverse(finding.weight));
+    if !found.is_empty() {
+        rows.push(heading("What the readings say", ""));
+        rows.extend(found.into_iter().map(Row::said));
+    }
+    rows
+}
+
+/// A fall in the two ways that are said on site.
+fn shown_fall(fall: underbrick_calc::measure::slope::Fall, shown_in: ShownIn) -> (String, String) {
+    let percent = write_fall(fall, SlopeStyle::Percent);
+    match shown_in {
+        ShownIn::FeetInches => (write_fall(fall, SlopeStyle::InchesPerFoot), percent),
+        ShownIn::Metric => (percent, write_fall(fall, SlopeStyle::OneIn)),
+    }
+}

@@ -1,0 +1,273 @@
+//! One open site: the record, what follows from it, and the only place where it is changed.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use underbrick_calc::catalogue::Catalogue;
+use underbrick_calc::findings::{Finding, Findings};
+use underbrick_calc::place::Place;
+use underbrick_calc::site::{ShotBy, Site};
+use underbrick_calc::{Results, compute};
+use underbrick_records::v1::{FarEnd, LegShape, Restraint};
+use underbrick_records::{History, KeepStatus, Keeper, OpenSite, RecordError, SiteFile};
+
+use crate::edit::{Edit, RestraintKind};
+
+/// What wakes the window when the writer has news.
+pub type Wake = Box<dyn Fn() + Send>;
+
+/// One open site.
+pub struct Visit {
+    folder: PathBuf,
+    catalogue: Arc<Catalogue>,
+    history: History,
+    keeper: Keeper,
+    site: Site,
+    reading: Findings,
+    results: Results,
+    revision: u64,
+    /// The value that is being typed: its next text replaces the last step instead of making another.
+    typing_at: Option<Place>,
+}
+
+impl Visit {
+    /// Opens the site in a folder. `wake` is called from the writer's thread when there is news of the disk.
+    ///
+    /// # Errors
+    /// [`RecordError`] when it cannot be read, or is open in another window.
+    pub fn open(folder: &Path, catalogue: Arc<Catalogue>, wake: Wake) -> Result<Self, RecordError> {
+        let open = OpenSite::open(folder)?;
+        let history = open.history().clone();
+        let Some(folder) = open.folder().map(Path::to_path_buf) else {
+            return Err(RecordError::NotAFolder {
+                path: folder.to_path_buf(),
+            });
+        };
+        let keeper = Keeper::start(folder.clone(), &history, wake)?;
+        let (site, reading) = history.now().checked(&catalogue);
+        let results = compute(&site, &catalogue);
+        Ok(Self {
+            folder,
+            catalogue,
+            history,
+            keeper,
+            site,
+            reading,
+            results,
+            revision: 0,
+            typing_at: None,
+        })
+    }
+
+    /// The record as typed.
+    #[must_use]
+    pub fn record(&self) -> &SiteFile {
+        self.history.now()
+    }
+
+    /// The record as understood.
+    #[must_use]
+    pub const fn site(&self) -> &Site {
+        &self.site
+    }
+
+    /// What follows from it.
+    #[must_use]
+    pub const fn results(&self) -> &Results {
+        &self.results
+    }
+
+    /// The materials.
+    #[must_use]
+    pub fn catalogue(&self) -> &Catalogue {
+        &self.catalogue
+    }
+
+    /// Where it is kept.
+    #[must_use]
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+
+    /// Rises with every change.
+    #[must_use]
+    pub const fn revision(&self) -> u64 {
+        self.revision
+    }
+
+    /// Findings of the reading and of the calculation.
+    pub fn findings(&self) -> impl Iterator<Item = &Finding> {
+        self.reading.iter().chain(self.results.findings.iter())
+    }
+
+    /// Findings at one place.
+    pub fn findings_at(&self, place: Place) -> impl Iterator<Item = &Finding> {
+        self.findings()
+            .filter(move |finding| finding.place == place)
+    }
+
+    /// Whether every change is on disk.
+    #[must_use]
+    pub fn keep_status(&self) -> KeepStatus {
+        self.keeper.status()
+    }
+
+    /// Carries out an edit: changes the record, keeps the state before it for undo, computes, and has it written.
+    pub fn apply(&mut self, edit: &Edit) {
+        let mut record = self.record().clone();
+        change(&mut record, edit);
+        if record == *self.record() {
+            return;
+        }
+        let typing_at = match edit {
+            Edit::Text { place, .. } => Some(*place),
+            _ => None,
+        };
+        if typing_at.is_some() && typing_at == self.typing_at {
+            self.history.undo();
+        }
+        self.typing_at = typing_at;
+        let step = self.history.push(record);
+        self.keeper.keep(self.history.now().clone(), step);
+        self.recompute();
+    }
+
+    /// The next text at the same value makes a step of its own again.
+    pub fn end_typing(&mut self) {
+        self.typing_at = None;
+    }
+
+    /// Takes the last step back. False when there is none.
+    pub fn undo(&mut self) -> bool {
+        let record = self.history.undo();
+        self.moved_to(record)
+    }
+
+    /// Takes it forward again. False when there is none.
+    pub fn redo(&mut self) -> bool {
+        let record = self.history.redo();
+        self.moved_to(record)
+    }
+
+    /// Whether there is a step to take back.
+    #[must_use]
+    pub const fn can_undo(&self) -> bool {
+        self.history.can_undo()
+    }
+
+    /// Whether there is a step to take forward.
+    #[must_use]
+    pub fn can_redo(&self) -> bool {
+        self.history.can_redo()
+    }
+
+    fn moved_to(&mut self, record: Option<SiteFile>) -> bool {
+        let Some(record) = record else { return false };
+        self.typing_at = None;
+        self.keeper.keep(record, self.history.step());
+        self.recompute();
+        true
+    }
+
+    fn recompute(&mut self) {
+        let (site, reading) = self.history.now().checked(&self.catalogue);
+        self.site = site;
+        self.reading = reading;
+        self.results = compute(&self.site, &self.catalogue);
+        self.revision += 1;
+    }
+}
+
+fn change(record: &mut SiteFile, edit: &Edit) {
+    match edit {
+        Edit::Text { place, typed } => {
+            let text = record.normalised(*place, typed);
+            record.set_text(*place, &text);
+        }
+        Edit::ShownIn(shown_in) => record.shown_in = (*shown_in).into(),
+        Edit::AddStraight => {
+            record.add_straight_leg();
+        }
+        Edit::AddCurve => {
+            record.add_curved_leg(underbrick_calc::site::Hand::Right);
+        }
+        Edit::RemoveLeg(leg_idx) => {
+            record.remove_leg(*leg_idx);
+        }
+        Edit::Hand(leg_idx, turned) => {
+            if let Some(LegShape::Curve { hand, .. }) =
+                record.line.legs.get_mut(*leg_idx).map(|leg| &mut leg.shape)
+            {
+                *hand = (*turned).into();
+            }
+        }
+        Edit::FarEndFixed(fixed) => match (fixed, &record.line.far_end) {
+            (true, FarEnd::Free) => {
+                record.line.far_end = FarEnd::Fixed {
+                    below_sill: String::new(),
+                }
+            }
+            (false, FarEnd::Fixed { .. }) => record.line.far_end = FarEnd::Free,
+            (true, FarEnd::Fixed { .. }) | (false, FarEnd::Free) => {}
+        },
+        Edit::AddShot(by) => {
+            let by: ShotBy = *by;
+            record.add_shot(by);
+        }
+        Edit::RemoveShot(shot_idx) => {
+            record.remove_shot(*shot_idx);
+        }
+        Edit::AddPit => {
+            record.add_pit();
+        }
+        Edit::RemovePit(pit_idx) => {
+            record.remove_pit(*pit_idx);
+        }
+        Edit::AddLayer(pit_idx) => {
+            record.add_layer(*pit_idx, "");
+        }
+        Edit::RemoveLayer(pit_idx, layer_idx) => {
+            record.remove_layer(*pit_idx, *layer_idx);
+        }
+        Edit::PitEnded(pit_idx, ended) => {
+            if let Some(pit) = record.pits.get_mut(*pit_idx) {
+                pit.ended = (*ended).into();
+            }
+        }
+        Edit::Firmness(pit_idx, layer_idx, firmness) => {
+            if let Some(layer) = record
+                .pits
+                .get_mut(*pit_idx)
+                .and_then(|pit| pit.layers.get_mut(*layer_idx))
+            {
+                layer.firmness = firmness.map(Into::into);
+            }
+        }
+        Edit::Moisture(pit_idx, layer_idx, moisture) => {
+            if let Some(layer) = record
+                .pits
+                .get_mut(*pit_idx)
+                .and_then(|pit| pit.layers.get_mut(*layer_idx))
+            {
+                layer.moisture = moisture.map(Into::into);
+            }
+        }
+        Edit::Fabric(laid) => record.bed.fabric = *laid,
+        Edit::EdgeStands(stands) => record.edge.stands = (*stands).into(),
+        Edit::Restraint(kind) => {
+            let is_same = matches!(
+                (kind, &record.edge.restraint),
+                (RestraintKind::Haunch, Restraint::Haunch { .. })
+                    | (RestraintKind::Spiked, Restraint::Spiked { .. })
+                    | (RestraintKind::Nothing, Restraint::Nothing)
+            );
+            if !is_same {
+                record.edge.restraint = match kind {
+                    RestraintKind::Haunch => Restraint::haunch(),
+                    RestraintKind::Spiked => Restraint::spiked(),
+                    RestraintKind::Nothing => Restraint::Nothing,
+                };
+            }
+        }
+    }
+}

@@ -1,0 +1,7 @@
+//! Our own widgets: painted keys, rows, the gauge rod, the pad. Each is named for the screen reader by what it shows.
+
+pub mod key;
+pub mod mark;
+pub mod pad;
+pub mod rod;
+pub mod rows;

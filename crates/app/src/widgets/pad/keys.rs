@@ -1,0 +1,189 @@
+//! Which keys the pad has, by what is being set.
+
+use egui::{Rect, Ui, pos2, vec2};
+use underbrick_calc::field::{Kind, field};
+use underbrick_calc::site::ShownIn;
+
+use super::super::key::Key;
+use super::Typing;
+use crate::theme::{Ink, size};
+
+/// What a key does.
+#[derive(Clone, Copy, Debug)]
+enum Act {
+    Figure(&'static str),
+    Fraction(&'static str, u32),
+    Feet,
+    Inch,
+    Point,
+    Unit(&'static str),
+    Put(&'static str, &'static str),
+    Sign,
+    Erase,
+    Up(&'static str),
+    Down(&'static str),
+    Clear,
+    Next,
+}
+
+use Act::{Clear, Down, Erase, Feet, Figure, Fraction, Inch, Next, Point, Put, Sign, Unit, Up};
+
+/// Five keys in each of four rows.
+type Layout = [[Act; 5]; 4];
+
+const FEET_INCHES: Layout = [
+    [
+        Figure("7"),
+        Figure("8"),
+        Figure("9"),
+        Fraction("1/2", 8),
+        Erase,
+    ],
+    [
+        Figure("4"),
+        Figure("5"),
+        Figure("6"),
+        Fraction("1/4", 4),
+        Up("+ 1/16"),
+    ],
+    [
+        Figure("1"),
+        Figure("2"),
+        Figure("3"),
+        Fraction("1/8", 2),
+        Down("− 1/16"),
+    ],
+    [Feet, Figure("0"), Inch, Fraction("1/16", 1), Next],
+];
+
+const METRIC: Layout = [
+    [Figure("7"), Figure("8"), Figure("9"), Unit("mm"), Erase],
+    [
+        Figure("4"),
+        Figure("5"),
+        Figure("6"),
+        Unit("cm"),
+        Up("+ 1 mm"),
+    ],
+    [
+        Figure("1"),
+        Figure("2"),
+        Figure("3"),
+        Unit("m"),
+        Down("− 1 mm"),
+    ],
+    [Point, Figure("0"), Figure("00"), Clear, Next],
+];
+
+const FALL: Layout = [
+    [
+        Figure("7"),
+        Figure("8"),
+        Figure("9"),
+        Fraction("1/4", 4),
+        Erase,
+    ],
+    [
+        Figure("4"),
+        Figure("5"),
+        Figure("6"),
+        Fraction("1/8", 2),
+        Up("steeper"),
+    ],
+    [
+        Figure("1"),
+        Figure("2"),
+        Figure("3"),
+        Fraction("1/16", 1),
+        Down("flatter"),
+    ],
+    [Point, Figure("0"), Unit("in/ft"), Unit("%"), Next],
+];
+
+const TURN: Layout = [
+    [
+        Figure("7"),
+        Figure("8"),
+        Figure("9"),
+        Put("30", "30 deg"),
+        Erase,
+    ],
+    [
+        Figure("4"),
+        Figure("5"),
+        Figure("6"),
+        Put("45", "45 deg"),
+        Put("60", "60 deg"),
+    ],
+    [
+        Figure("1"),
+        Figure("2"),
+        Figure("3"),
+        Put("90", "90 deg"),
+        Put("180", "180 deg"),
+    ],
+    [Point, Figure("0"), Unit("deg"), Clear, Next],
+];
+
+/// Shows the keys in `grid` and lets them work on `typing`.
+pub(super) fn grid_ui(ui: &mut Ui, grid: Rect, typing: &mut Typing, next: &mut bool) {
+    let Some(place) = typing.place() else { return };
+    let layout = match (field(place).kind, typing.shown_in()) {
+        (Kind::Fall { .. }, _) => FALL,
+        (Kind::Turn { .. }, _) => TURN,
+        (_, ShownIn::FeetInches) => FEET_INCHES,
+        (_, ShownIn::Metric) => METRIC,
+    };
+    let two_sided = typing.is_two_sided();
+    let rows = layout.len() as f32;
+    let height = ((grid.height() - size::GAP * (rows - 1.0)) / rows).clamp(40.0, 84.0);
+    for (row_idx, row) in layout.iter().enumerate() {
+        let top = grid.min.y + row_idx as f32 * (height + size::GAP);
+        let line = Rect::from_min_size(pos2(grid.min.x, top), vec2(grid.width(), height));
+        for (act, cell) in row.iter().zip(super::super::key::cells(line, row.len())) {
+            let act = match act {
+                Up(_) if two_sided => Sign,
+                other => *other,
+            };
+            if face(act).show(ui, cell).clicked() {
+                press(act, typing, next);
+            }
+        }
+    }
+}
+
+fn face(act: Act) -> Key {
+    match act {
+        Figure(figure) => Key::figure(figure),
+        Fraction(fraction, _) => Key::figure(fraction).on(Ink::FractionKey, Ink::Ink),
+        Feet => Key::new("ft").on(Ink::LineGround, Ink::Ink),
+        Inch => Key::new("in").on(Ink::LineGround, Ink::Ink),
+        Point => Key::figure("."),
+        Unit(unit) => Key::new(unit).on(Ink::LineGround, Ink::Ink),
+        Put(word, _) => Key::new(format!("{word}°")).on(Ink::FractionKey, Ink::Ink),
+        Sign => Key::two_lines("+ / −", "side"),
+        Erase => Key::two_lines("erase", "one"),
+        Clear => Key::two_lines("erase", "all"),
+        Up(step) => Key::two_lines(step, "up"),
+        Down(step) => Key::two_lines(step, "down"),
+        Next => Key::new("next").on(Ink::Line, Ink::Paper),
+    }
+}
+
+fn press(act: Act, typing: &mut Typing, next: &mut bool) {
+    match act {
+        Figure(figure) => typing.figure(figure),
+        Fraction(_, sixteenths) => typing.fraction(sixteenths),
+        Feet => typing.feet(),
+        Inch => typing.inch(),
+        Point => typing.point(),
+        Unit(unit) => typing.unit(unit),
+        Put(_, text) => typing.put(text),
+        Sign => typing.sign(),
+        Erase => typing.erase(),
+        Clear => typing.replace(""),
+        Up(_) => typing.nudge(true),
+        Down(_) => typing.nudge(false),
+        Next => *next = true,
+    }
+}

@@ -1,0 +1,64 @@
+//! What dug ground weighs, and how much it grows when it is tipped.
+
+use crate::catalogue::{Catalogue, Material, UnderAWalk};
+use crate::ground::{Ground, Verdict};
+use crate::quantity::{Length, MassDensity, in_metres, kilograms_per_cubic_metre};
+
+/// Swell and density of one kind of spoil.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Spoil {
+    /// Loose volume ÷ bank volume − 1.
+    pub swell: f64,
+    pub bank_density: MassDensity,
+}
+
+impl Spoil {
+    /// Mean over all layers of that verdict in all pits, weighed by their thickness; a layer that goes on down counts as far as it
+    /// was dug. Where the pits show none, the greatest swell and the greatest density that the catalogue has for such ground, so that
+    /// neither truck nor tip comes short.
+    pub(super) fn met(ground: &Ground, catalogue: &Catalogue, verdict: Verdict) -> Self {
+        let (mut thickness_m, mut swell_m, mut density_m) = (0.0, 0.0, 0.0);
+        for pit in &ground.pits {
+            for layer in pit.layers.iter().filter(|layer| layer.verdict == verdict) {
+                let Some(material) = catalogue.find(&layer.material) else {
+                    continue;
+                };
+                let bottom: Length = layer.bottom.unwrap_or(pit.dug_to);
+                let layer_m = in_metres(layer.top - bottom).max(0.0);
+                thickness_m += layer_m;
+                swell_m += layer_m * material.swell;
+                density_m += layer_m * in_kilograms_per_cubic_metre(material);
+            }
+        }
+        if thickness_m > 0.0 {
+            return Self {
+                swell: swell_m / thickness_m,
+                bank_density: kilograms_per_cubic_metre(density_m / thickness_m),
+            };
+        }
+        let such = |material: &&Material| match verdict {
+            Verdict::ComesOut => material.under_a_walk == UnderAWalk::MustComeOut,
+            Verdict::Lifted | Verdict::Stays | Verdict::NotKnown => {
+                material.under_a_walk == UnderAWalk::Subgrade
+            }
+        };
+        let worst = |value: fn(&Material) -> f64| {
+            catalogue
+                .materials
+                .iter()
+                .filter(such)
+                .map(value)
+                .fold(0.0, f64::max)
+        };
+        Self {
+            swell: worst(|material| material.swell),
+            bank_density: kilograms_per_cubic_metre(worst(in_kilograms_per_cubic_metre)),
+        }
+    }
+}
+
+fn in_kilograms_per_cubic_metre(material: &Material) -> f64 {
+    material
+        .bank_density
+        .get::<crate::quantity::unit::kilogram_per_cubic_meter>()
+}

@@ -1,0 +1,98 @@
+//! What a material is good for and what it weighs. The figures themselves are data in `assets/catalogue`, each with its source.
+
+use crate::quantity::MassDensity;
+use crate::site::MaterialKey;
+
+/// All materials known.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Catalogue {
+    /// In the order in which they are offered.
+    pub materials: Vec<Material>,
+}
+
+impl Catalogue {
+    /// The material of that key.
+    #[must_use]
+    pub fn find(&self, key: &MaterialKey) -> Option<&Material> {
+        self.materials.iter().find(|material| material.key == *key)
+    }
+}
+
+/// One material, found in a pit or brought to the site.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Material {
+    /// What records call it.
+    pub key: MaterialKey,
+    /// What the trade calls it.
+    pub name: String,
+    /// Whether it may stay under a walk.
+    pub under_a_walk: UnderAWalk,
+    /// Whether it can be bought as base.
+    pub as_base: Option<BaseFigures>,
+    /// How water leaves it.
+    pub drainage: Drainage,
+    /// In the ground.
+    pub bank_density: MassDensity,
+    /// Tipped or delivered.
+    pub loose_density: MassDensity,
+    /// Loose volume ÷ bank volume − 1.
+    pub swell: f64,
+    /// How the drawing hatches it.
+    pub hatch: Hatch,
+    /// Where the figures come from, in words.
+    pub source: String,
+}
+
+/// Figures of a material that is bought as base.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BaseFigures {
+    /// Loose ÷ compacted thickness.
+    pub loose_to_compacted: f64,
+    /// Largest stone.
+    pub largest_stone: crate::quantity::Length,
+    /// Compacted in place.
+    pub compacted_density: MassDensity,
+}
+
+/// Whether a material may stay under a walk.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum UnderAWalk {
+    /// May stay as part of the base.
+    Base,
+    /// Undisturbed, it carries the base.
+    Subgrade,
+    /// Must come out.
+    MustComeOut,
+    /// The old pavement itself: it is lifted, and kept.
+    OldPavement,
+}
+
+/// How water leaves a material.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Drainage {
+    /// Water runs away through it.
+    Free,
+    /// Water leaves slowly.
+    Slow,
+    /// Water stands.
+    Poor,
+}
+
+/// Hatch by drafting convention.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hatch {
+    /// Slanted strokes, as for brick in section.
+    Brick,
+    /// Dots.
+    Sand,
+    /// Outlines of stones.
+    Stone,
+    /// Small triangles and dots.
+    Concrete,
+    /// Slanted strokes in groups.
+    Earth,
+    /// Short level strokes.
+    Clay,
+    /// Tufts: topsoil, roots, rubbish.
+    Loose,
+}

@@ -1,0 +1,34 @@
+//! The one entry: each stage works from the results of the stages before it.
+
+use crate::bed::Bed;
+use crate::catalogue::Catalogue;
+use crate::findings::Findings;
+use crate::ground::Ground;
+use crate::line::Line;
+use crate::site::Site;
+
+/// All that follows from a site. A stage whose readings do not suffice is `None`, and a finding says why.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Results {
+    /// Run, old surface, grade line.
+    pub line: Option<Line>,
+    /// Pits in levels, and what must come out.
+    pub ground: Option<Ground>,
+    /// Section, lifts, edges, earthwork.
+    pub bed: Option<Bed>,
+    /// What someone should look at.
+    pub findings: Findings,
+}
+
+/// Computes everything that follows from `site` with the materials of `catalogue`.
+#[must_use]
+pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
+    let mut findings = Findings::default();
+    let line = crate::line::line(site, &mut findings);
+    let ground = line.as_ref().map(|line| crate::ground::ground(site, catalogue, line, &mut findings));
+    let bed = match (&line, &ground) {
+        (Some(line), Some(ground)) => crate::bed::bed(site, catalogue, line, ground, &mut findings),
+        _ => None,
+    };
+    Results { line, ground, bed, findings }
+}

@@ -1,0 +1,470 @@
+//! What each value is: its name, what a bare number means, what is possible, and how it is measured on site.
+
+mod table;
+
+use crate::findings::{Findings, Source, Weight};
+use crate::measure::angle::write_angle;
+use crate::measure::slope::{Fall, SlopeStyle, write_fall};
+use crate::measure::written::{BareUnit, LengthStyle, Nearest, write_length};
+use crate::place::Place;
+use crate::quantity::{Angle, Length, unit};
+use crate::site::{ShownIn, Site};
+
+pub use table::field;
+
+/// What kind of value stands at a place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Kind {
+    /// A length; `least` and `most` are what can be true on such a site: anything outside is questioned and not used.
+    Length {
+        /// What a number without a unit means in feet and inches.
+        bare: BareUnit,
+        /// Least that can be true.
+        least: Length,
+        /// Most that can be true.
+        most: Length,
+    },
+    /// A fall along or across; limits in down ÷ along.
+    Fall {
+        /// Least that can be true.
+        least_ratio: f64,
+        /// Most that can be true.
+        most_ratio: f64,
+    },
+    /// An angle of turn, above zero; limits in degrees.
+    Turn {
+        /// Most that can be true.
+        most_degrees: f64,
+    },
+    /// Free text.
+    Text,
+    /// One of a short list.
+    Choice,
+    /// Not a value: a thing in the drawing.
+    Thing,
+}
+
+/// What is known of a value before it is measured.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Field {
+    /// Name as shown, the same on screens, sheets and in errors.
+    pub name: &'static str,
+    /// How it is measured, in one or two sentences.
+    pub how: &'static str,
+    /// What kind of value it is.
+    pub kind: Kind,
+    /// What is taken when it is empty, in words; `None` where nothing is taken and the value is missing.
+    pub when_empty: Option<&'static str>,
+}
+
+impl Field {
+    /// What a number without a unit means on a metric site: millimetres where feet-inches sites mean inches, metres where they
+    /// mean feet. Millimetres for what is no length.
+    #[must_use]
+    pub fn metric_bare(&self) -> BareUnit {
+        match self.kind {
+            Kind::Length {
+                bare: BareUnit::Foot | BareUnit::Metre,
+                ..
+            } => BareUnit::Metre,
+            _ => BareUnit::Millimetre,
+        }
+    }
+}
+
+/// A value that cannot be true where it stands.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[error("{}", self.words(ShownIn::FeetInches))]
+pub struct OutOfReason {
+    /// Where it stands.
+    pub place: Place,
+    /// What was given.
+    pub given: Given,
+}
+
+/// The value that was given.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Given {
+    /// A length.
+    Length(Length),
+    /// A fall.
+    Fall(Fall),
+    /// A turn.
+    Turn(Angle),
+}
+
+impl OutOfReason {
+    /// Field, value and limit in words, lengths as the site shows them.
+    #[must_use]
+    pub fn words(&self, shown_in: ShownIn) -> String {
+        let name = full_name(self.place);
+        match (self.given, field(self.place).kind) {
+            (Given::Length(given), Kind::Length { least, most, .. }) if given.value.is_finite() => {
+                let (side, limit) = if given < least {
+                    ("below the least", least)
+                } else {
+                    ("above the most", most)
+                };
+                format!(
+                    "{name}: {} is {side} that can be true, {}",
+                    shown(given, shown_in),
+                    shown(limit, shown_in)
+                )
+            }
+            (
+                Given::Fall(given),
+                Kind::Fall {
+                    least_ratio,
+                    most_ratio,
+                },
+            ) => {
+                let below = given.ratio() < least_ratio;
+                let (side, limit) = if below {
+                    ("below the least", least_ratio)
+                } else {
+                    ("above the most", most_ratio)
+                };
+                let limit = Fall::from_ratio(limit).unwrap_or_default();
+                format!(
+                    "{name}: {} is {side} that can be true, {}",
+                    shown_fall(given, shown_in),
+                    shown_fall(limit, shown_in)
+                )
+            }
+            (Given::Turn(given), Kind::Turn { most_degrees }) if given.value.is_finite() => {
+                let degrees = given.get::<unit::degree>();
+                if degrees > 0.0 {
+                    format!(
+                        "{name}: {} is above the most that can be true, {most_degrees:.0}°",
+                        write_angle(given)
+                    )
+                } else {
+                    format!("{name}: {} is not above zero", write_angle(given))
+                }
+            }
+            _ => format!("{name} is not a number that can be measured"),
+        }
+    }
+}
+
+/// The length itself if it can be true at that place.
+///
+/// # Errors
+/// [`OutOfReason`] for a length outside the limits of its field, NaN or an infinity, and for a place where no length stands.
+pub fn check_length(place: Place, length: Length) -> Result<Length, OutOfReason> {
+    match field(place).kind {
+        // NaN fails both comparisons.
+        Kind::Length { least, most, .. } if length >= least && length <= most => Ok(length),
+        _ => Err(OutOfReason {
+            place,
+            given: Given::Length(length),
+        }),
+    }
+}
+
+/// The fall itself if it can be true at that place.
+///
+/// # Errors
+/// [`OutOfReason`] for a fall outside the limits of its field, and for a place where no fall stands.
+pub fn check_fall(place: Place, fall: Fall) -> Result<Fall, OutOfReason> {
+    match field(place).kind {
+        Kind::Fall {
+            least_ratio,
+            most_ratio,
+        } if fall.ratio() >= least_ratio && fall.ratio() <= most_ratio => Ok(fall),
+        _ => Err(OutOfReason {
+            place,
+            given: Given::Fall(fall),
+        }),
+    }
+}
+
+/// The turn itself if it can be true at that place: above zero, no more than its field allows.
+///
+/// # Errors
+/// [`OutOfReason`] otherwise, for NaN or an infinity, and for a place where no turn stands.
+pub fn check_turn(place: Place, turn: Angle) -> Result<Angle, OutOfReason> {
+    // A full circle written as 360° may come back from radians a rounding above it.
+    const ROUNDING: f64 = 1.0 + 1e-12;
+    let degrees = turn.get::<unit::degree>();
+    match field(place).kind {
+        Kind::Turn { most_degrees } if degrees > 0.0 && degrees <= most_degrees * ROUNDING => {
+            Ok(turn)
+        }
+        _ => Err(OutOfReason {
+            place,
+            given: Given::Turn(turn),
+        }),
+    }
+}
+
+/// Name of the field at a place with the number of its leg, reading, pit, layer or lift, counted from 1: "Pit 2 station".
+#[must_use]
+pub fn full_name(place: Place) -> String {
+    let name = field(place).name;
+    let numbered = |idx: usize| match name.split_once(' ') {
+        Some((thing, rest)) => format!("{thing} {} {rest}", idx + 1),
+        None => format!("{name} {}", idx + 1),
+    };
+    match place {
+        Place::Leg(idx)
+        | Place::LegLength(idx)
+        | Place::LegRadius(idx)
+        | Place::LegTurn(idx)
+        | Place::LegWidthAtEnd(idx)
+        | Place::Shot(idx)
+        | Place::ShotStation(idx)
+        | Place::ShotOffset(idx)
+        | Place::ShotReading(idx)
+        | Place::Pit(idx)
+        | Place::PitStation(idx)
+        | Place::PitOffset(idx)
+        | Place::PitSeep(idx) => numbered(idx),
+        Place::LayerMaterial(pit_idx, layer_idx) | Place::LayerThickness(pit_idx, layer_idx) => {
+            let rest = name.split_once(' ').map_or(name, |(_, rest)| rest);
+            format!("Pit {} layer {} {rest}", pit_idx + 1, layer_idx + 1)
+        }
+        Place::Lift(number) => format!("{name} {number}"),
+        _ => name.to_owned(),
+    }
+}
+
+/// A length as the site shows it: feet, inches and sixteenths, or whole millimetres.
+pub(crate) fn shown(length: Length, shown_in: ShownIn) -> String {
+    let style = match shown_in {
+        ShownIn::FeetInches => LengthStyle::FeetInches(Nearest::Sixteenth),
+        ShownIn::Metric => LengthStyle::Millimetres,
+    };
+    write_length(length, style)
+}
+
+/// A fall as the site shows it: inches per foot, or percent.
+pub(crate) fn shown_fall(fall: Fall, shown_in: ShownIn) -> String {
+    let style = match shown_in {
+        ShownIn::FeetInches => SlopeStyle::InchesPerFoot,
+        ShownIn::Metric => SlopeStyle::Percent,
+    };
+    write_fall(fall, style)
+}
+
+/// The length at a place if it is there and can be true. Where it cannot be true it is left out and a finding of that weight says
+/// so; where it is missing that is for the caller to judge.
+pub(crate) fn take_length(
+    site: &Site,
+    place: Place,
+    length: Option<Length>,
+    weight: Weight,
+    findings: &mut Findings,
+) -> Option<Length> {
+    match check_length(place, length?) {
+        Ok(length) => Some(length),
+        Err(error) => {
+            note_out_of_reason(site, error, weight, findings);
+            None
+        }
+    }
+}
+
+/// Notes that a value cannot be true and is not used.
+pub(crate) fn note_out_of_reason(
+    site: &Site,
+    error: OutOfReason,
+    weight: Weight,
+    findings: &mut Findings,
+) {
+    let remedy = "It is kept as written and not used. Measure it again.";
+    findings.note(
+        error.place,
+        weight,
+        Source::Readings,
+        format!("{}.", error.words(site.shown_in)),
+        remedy,
+    );
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::defaults;
+    use crate::quantity::{feet, inches, metres, millimetres};
+
+    /// Every place that holds a value, and the things drawn.
+    const PLACES: [Place; 48] = [
+        Place::Site,
+        Place::Address,
+        Place::Walk,
+        Place::OldBelowSill,
+        Place::FirstBrickBelowSill,
+        Place::Leg(0),
+        Place::LegLength(0),
+        Place::LegRadius(0),
+        Place::LegTurn(0),
+        Place::LegWidthAtEnd(0),
+        Place::Width,
+        Place::Fall,
+        Place::CrossFall,
+        Place::FarEndBelowSill,
+        Place::StringAboveSill,
+        Place::RodAtSill,
+        Place::Shot(0),
+        Place::ShotStation(0),
+        Place::ShotOffset(0),
+        Place::ShotReading(0),
+        Place::Pit(0),
+        Place::PitStation(0),
+        Place::PitOffset(0),
+        Place::PitSeep(0),
+        Place::LayerMaterial(0, 0),
+        Place::LayerThickness(0, 0),
+        Place::SettingBed,
+        Place::LeastBase,
+        Place::BaseMaterial,
+        Place::LooseLift,
+        Place::SideExtension,
+        Place::UndercutLimit,
+        Place::Fabric,
+        Place::BrickLength,
+        Place::BrickWidth,
+        Place::BrickThickness,
+        Place::Joint,
+        Place::EdgeStands,
+        Place::Restraint,
+        Place::HaunchHeight,
+        Place::HaunchWidth,
+        Place::HaunchTopWidth,
+        Place::SpikeSpacing,
+        Place::Lift(1),
+        Place::GradeLine,
+        Place::OldSurface,
+        Place::DigBottom,
+        Place::Lift(2),
+    ];
+
+    #[test]
+    fn no_two_places_share_a_name() {
+        let mut names: Vec<String> = PLACES.iter().map(|place| full_name(*place)).collect();
+        names.sort();
+        names.dedup();
+        assert_eq!(names.len(), PLACES.len());
+    }
+
+    #[test]
+    fn limits_are_in_order_and_finite() {
+        for place in PLACES {
+            match field(place).kind {
+                Kind::Length { least, most, .. } => {
+                    assert!(
+                        least < most && least.value.is_finite() && most.value.is_finite(),
+                        "{place:?}"
+                    );
+                    assert_eq!(check_length(place, least), Ok(least));
+                    assert_eq!(check_length(place, most), Ok(most));
+                }
+                Kind::Fall {
+                    least_ratio,
+                    most_ratio,
+                } => assert!(least_ratio < most_ratio, "{place:?}"),
+                Kind::Turn { .. } | Kind::Text | Kind::Choice | Kind::Thing => {}
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_taken_when_empty_is_what_is_said() {
+        for (place, default) in [
+            (Place::SettingBed, defaults::setting_bed()),
+            (Place::LeastBase, defaults::least_base()),
+            (Place::LooseLift, defaults::loose_lift()),
+            (Place::SideExtension, defaults::side_extension()),
+            (Place::BrickLength, defaults::brick_length()),
+            (Place::BrickWidth, defaults::brick_width()),
+            (Place::BrickThickness, defaults::brick_thickness()),
+            (Place::Joint, defaults::joint()),
+            (Place::HaunchHeight, defaults::haunch_height()),
+            (Place::HaunchWidth, defaults::haunch_width()),
+            (Place::HaunchTopWidth, defaults::haunch_top_width()),
+            (Place::SpikeSpacing, defaults::spike_spacing()),
+        ] {
+            let text =
+                write_length(default, LengthStyle::Inches(Nearest::Sixteenth)).replace('"', " in");
+            assert_eq!(field(place).when_empty, Some(text.as_str()), "{place:?}");
+            assert_eq!(check_length(place, default), Ok(default));
+        }
+        let fall = write_fall(defaults::fall(), SlopeStyle::InchesPerFoot)
+            .replace('/', " per ")
+            .replace("1 per 4", "1/4");
+        assert_eq!(field(Place::Fall).when_empty, Some(fall.as_str()));
+    }
+
+    #[track_caller]
+    fn check_words(error: OutOfReason, feet_inches: &str, metric: &str) {
+        assert_eq!(error.to_string(), feet_inches);
+        assert_eq!(error.words(ShownIn::Metric), metric);
+    }
+
+    #[test]
+    fn an_error_names_field_value_and_limit() {
+        check_words(
+            check_length(Place::OldBelowSill, feet(900.0)).unwrap_err(),
+            "Sill above old brick: 900'-0\" is above the most that can be true, 10'-0\"",
+            "Sill above old brick: 274320 mm is above the most that can be true, 3048 mm",
+        );
+        check_words(
+            check_length(Place::LayerThickness(1, 2), inches(-3.0)).unwrap_err(),
+            "Pit 2 layer 3 thickness: -3\" is below the least that can be true, 1/16\"",
+            "Pit 2 layer 3 thickness: -76 mm is below the least that can be true, 2 mm",
+        );
+        check_words(
+            check_fall(Place::CrossFall, Fall::percent(25.0)).unwrap_err(),
+            "Cross-fall: 3 in/ft is above the most that can be true, 1 1/2 in/ft",
+            "Cross-fall: 25 % is above the most that can be true, 12.5 %",
+        );
+        let turn = check_turn(Place::LegTurn(0), Angle::new::<unit::degree>(361.0)).unwrap_err();
+        check_words(
+            turn,
+            "Leg 1 turn: 361° is above the most that can be true, 360°",
+            "Leg 1 turn: 361° is above the most that can be true, 360°",
+        );
+    }
+
+    #[test]
+    fn what_is_no_number_is_refused() {
+        for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+            let text = "Pit 1 station is not a number that can be measured";
+            check_words(
+                check_length(Place::PitStation(0), metres(value)).unwrap_err(),
+                text,
+                text,
+            );
+            assert!(check_turn(Place::LegTurn(0), Angle::new::<unit::radian>(value)).is_err());
+        }
+        assert!(check_length(Place::Fabric, inches(1.0)).is_err());
+        assert!(check_fall(Place::Width, Fall::percent(1.0)).is_err());
+        assert!(check_turn(Place::Width, Angle::new::<unit::degree>(1.0)).is_err());
+    }
+
+    #[test]
+    fn a_full_circle_is_the_most_a_walk_turns() {
+        assert!(check_turn(Place::LegTurn(0), Angle::new::<unit::degree>(360.0)).is_ok());
+        assert!(
+            check_turn(
+                Place::LegTurn(0),
+                Angle::new::<unit::radian>(2.0 * std::f64::consts::PI)
+            )
+            .is_ok()
+        );
+        assert!(check_turn(Place::LegTurn(0), Angle::new::<unit::degree>(0.0)).is_err());
+    }
+
+    #[test]
+    fn bare_numbers_keep_their_size_in_metric() {
+        assert_eq!(field(Place::LegLength(0)).metric_bare(), BareUnit::Metre);
+        assert_eq!(
+            field(Place::LayerThickness(0, 0)).metric_bare(),
+            BareUnit::Millimetre
+        );
+        assert_eq!(field(Place::Fabric).metric_bare(), BareUnit::Millimetre);
+        assert_eq!(shown(millimetres(82.6), ShownIn::Metric), "83 mm");
+        assert_eq!(shown(inches(3.25), ShownIn::FeetInches), "3 1/4\"");
+    }
+}

@@ -1,0 +1,54 @@
+//! The run, the old surface along it, and the grade line that is to replace it.
+
+mod checks;
+mod crossing;
+mod flatter;
+mod grade;
+mod legs;
+mod offers;
+mod plan;
+mod rules;
+mod run;
+mod shots;
+mod steeper;
+mod surface;
+#[cfg(test)]
+pub(crate) mod tests;
+mod wording;
+
+pub use grade::GradeLine;
+pub use offers::Offer;
+pub use run::{Run, RunLeg};
+pub(crate) use shots::beyond_the_run;
+pub use surface::{Fold, OldSurface, SurfaceLevel};
+
+use crate::findings::Findings;
+use crate::site::Site;
+
+/// The walk in plan and in level.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// Centreline and widths.
+    pub run: Run,
+    /// The surface as found.
+    pub old_surface: OldSurface,
+    /// The surface to be.
+    pub grade: GradeLine,
+    /// What else could be done where the uniform fall breaks a rule; empty where it keeps them all. Best first.
+    pub offers: Vec<Offer>,
+}
+
+/// Works out run, old surface and grade line. `None` where the run or its width is not known or impossible: a finding names the field.
+pub fn line(site: &Site, findings: &mut Findings) -> Option<Line> {
+    let run = run::run(site, findings)?;
+    let old_surface = surface::old_surface(site, &run, findings);
+    let grade = grade::grade_line(site, &run, findings);
+    let offers = offers::offers(site, &run, &grade);
+    checks::check(site, &run, &grade, findings);
+    Some(Line {
+        run,
+        old_surface,
+        grade,
+        offers,
+    })
+}

@@ -1,0 +1,11 @@
+//! Lengths, angles, slopes and levels as people write and take them.
+
+pub mod angle;
+mod exact;
+pub mod levels;
+mod marks;
+mod reader;
+mod rounding;
+pub mod slope;
+pub mod written;
+mod written_slope;

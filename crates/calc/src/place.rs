@@ -1,0 +1,100 @@
+//! Where in a site a value stands: how a finding, a mark in a drawing and an entry on screen name the same thing.
+
+/// One value of a site, or one thing drawn. Indices count from zero in the order in which things were written down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Place {
+    /// The site as a whole.
+    Site,
+    /// Street address.
+    Address,
+    /// Name of the walk.
+    Walk,
+    /// Drop from sill to the old brick at the door.
+    OldBelowSill,
+    /// Drop from sill to the first new brick.
+    FirstBrickBelowSill,
+    /// One leg as a whole.
+    Leg(usize),
+    /// Length of a straight leg.
+    LegLength(usize),
+    /// Radius of a curved leg.
+    LegRadius(usize),
+    /// Turn of a curved leg.
+    LegTurn(usize),
+    /// Clear width at the end of a leg.
+    LegWidthAtEnd(usize),
+    /// Clear width at the door.
+    Width,
+    /// Wanted fall.
+    Fall,
+    /// Cross-fall.
+    CrossFall,
+    /// Drop of the fixed far end.
+    FarEndBelowSill,
+    /// The level string.
+    StringAboveSill,
+    /// Rod reading on the datum.
+    RodAtSill,
+    /// One reading of the old surface as a whole.
+    Shot(usize),
+    /// Station of a reading.
+    ShotStation(usize),
+    /// Offset of a reading.
+    ShotOffset(usize),
+    /// The reading itself.
+    ShotReading(usize),
+    /// One pit as a whole.
+    Pit(usize),
+    /// Station of a pit.
+    PitStation(usize),
+    /// Offset of a pit.
+    PitOffset(usize),
+    /// Seep level of a pit.
+    PitSeep(usize),
+    /// Material of a layer: pit, layer.
+    LayerMaterial(usize, usize),
+    /// Thickness of a layer: pit, layer.
+    LayerThickness(usize, usize),
+    /// Setting bed.
+    SettingBed,
+    /// Least thickness of the base.
+    LeastBase,
+    /// Material of the base.
+    BaseMaterial,
+    /// Largest loose lift.
+    LooseLift,
+    /// Dig past the edge brick.
+    SideExtension,
+    /// Deepest dig.
+    UndercutLimit,
+    /// Separation fabric.
+    Fabric,
+    /// Length of the brick.
+    BrickLength,
+    /// Width of the brick.
+    BrickWidth,
+    /// Thickness of the brick.
+    BrickThickness,
+    /// Joint.
+    Joint,
+    /// How the edge brick stands.
+    EdgeStands,
+    /// What holds the edge.
+    Restraint,
+    /// Height of the haunch.
+    HaunchHeight,
+    /// Width of the haunch at its bottom.
+    HaunchWidth,
+    /// Width of the haunch at its top.
+    HaunchTopWidth,
+    /// Spacing of the spikes.
+    SpikeSpacing,
+    /// The lift of this number, counted from the bottom.
+    Lift(usize),
+    /// The grade line.
+    GradeLine,
+    /// The old surface.
+    OldSurface,
+    /// Bottom of the dig.
+    DigBottom,
+}

@@ -1,0 +1,125 @@
+//! What can be asked for on the command line, and the help that teaches it.
+
+use clap::{Args, Parser, Subcommand, ValueHint};
+use std::path::PathBuf;
+
+const STATUSES: &str = "\
+Exit status:
+  0  fine
+  1  a finding stops the job; what could be worked out is written all the same
+  2  bad input: a site that is missing, broken or newer than this program, an option that cannot be,
+     or an output that cannot be written; one line on stderr says which, where and why";
+
+const EXAMPLES: &str = "\
+Examples:
+  underbrick check sample-sites/curved-to-a-drive
+  underbrick section sample-sites/curved-to-a-drive --at \"12 ft 6 in\" -o cross-section.svg
+  underbrick section sample-sites/curved-to-a-drive --long -o long-section.svg
+  underbrick results sample-sites/metric
+  underbrick results sample-sites/metric --json
+
+A site is a folder with a site.ron in it, or a site.ron file. It is only read, never written.";
+
+/// The whole command line.
+#[derive(Debug, Parser)]
+#[command(
+    name = "underbrick",
+    version,
+    about = "From test pit to section: what a sunken brick walk needs under it",
+    long_about = "From test pit to section: what a sunken brick walk needs under it.\n\nReads a site as it was measured and gives its \
+                  findings, its drawings and its figures, the same as in the app.",
+    after_help = "Examples:\n  underbrick check SITE\n  underbrick section SITE --at \"12 ft 6 in\" -o section.svg\n  underbrick results SITE --json\n\nMore with --help, and with 'underbrick help section' and its like.",
+    after_long_help = format!("{EXAMPLES}\n\n{STATUSES}"),
+    arg_required_else_help = true,
+    subcommand_required = true,
+)]
+pub struct Arguments {
+    /// What is to be done.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// What is to be done.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Says what someone should look at: one finding a line on stderr
+    #[command(
+        long_about = "Says what someone should look at.\n\nWrites one line for each finding to stderr: how much it matters (stop, warning, \
+                      note, right), the name of the field, what was found, what can be done, and in brackets where the rule comes \
+                      from. A reading that cannot be understood is a finding too. One line on stdout sums up.",
+        after_long_help = format!(
+            "Example:\n  underbrick check sample-sites/half-measured\n  underbrick check site.ron 2> findings.txt || echo \"not yet\"\n\n{STATUSES}"
+        )
+    )]
+    Check(SiteAsked),
+    /// Draws the cross-section, or with --long the long section, as SVG
+    #[command(
+        long_about = "Draws the cross-section at one station, or with --long the walk lengthwise, as SVG.\n\nWhat was not measured is drawn as \
+                      missing. Findings other than checks that were kept go to stderr.",
+        after_long_help = format!(
+            "Examples:\n  underbrick section sample-sites/curved-to-a-drive --at \"12 ft 6 in\" > cross-section.svg\n  \
+             underbrick section sample-sites/metric --at 3.5 -o cross-section.svg\n  \
+             underbrick section sample-sites/metric --long --dim --width 2000 --height 600 -o long-section.svg\n\n{STATUSES}"
+        )
+    )]
+    Section(SectionAsked),
+    /// Gives every figure with its unit: text for people, or JSON for machines
+    #[command(
+        long_about = "Gives every figure of the site: line, section, lifts from the bottom, edges, quantities, findings.\n\nText by default; \
+                      with --json a list of figures with stable keys, each with value, unit and the text that the trade would write, \
+                      and tables of pits, stations and lifts. What is not known is null, never zero. An amount that is the least it \
+                      can be says so. Findings other than checks that were kept go to stderr too.",
+        after_long_help = format!(
+            "Examples:\n  underbrick results sample-sites/short-straight-sunk-on-sand\n  \
+             underbrick results sample-sites/metric --json > results.json\n  \
+             underbrick results SITE --json | jq '.figures[] | select(.key == \"base_loose\")'\n\n{STATUSES}"
+        )
+    )]
+    Results(ResultsAsked),
+}
+
+/// Which site.
+#[derive(Debug, Args)]
+pub struct SiteAsked {
+    /// A site folder, or its site.ron file
+    #[arg(value_name = "SITE", value_hint = ValueHint::AnyPath)]
+    pub site: PathBuf,
+}
+
+/// Which drawing.
+#[derive(Debug, Args)]
+pub struct SectionAsked {
+    /// Which site.
+    #[command(flatten)]
+    pub site: SiteAsked,
+    /// Station along the run from the door, as written on site: "12 ft 6 in", 12'6", "3.8 m". A bare number is feet, or metres on a
+    /// metric site [default: the middle of the run]
+    #[arg(long, value_name = "STATION", allow_hyphen_values = true)]
+    pub at: Option<String>,
+    /// The walk lengthwise, with a marker at the station
+    #[arg(long)]
+    pub long: bool,
+    /// Width of the sheet in dots of 1/160 in
+    #[arg(long, value_name = "DOTS", default_value_t = 1400, value_parser = clap::value_parser!(u16).range(200..=20_000))]
+    pub width: u16,
+    /// Height of the sheet in dots of 1/160 in
+    #[arg(long, value_name = "DOTS", default_value_t = 720, value_parser = clap::value_parser!(u16).range(200..=20_000))]
+    pub height: u16,
+    /// Colours for dim light instead of bright sun
+    #[arg(long)]
+    pub dim: bool,
+    /// Writes to this file instead of stdout
+    #[arg(short, long, value_name = "FILE", value_hint = ValueHint::FilePath)]
+    pub output: Option<PathBuf>,
+}
+
+/// Which results.
+#[derive(Debug, Args)]
+pub struct ResultsAsked {
+    /// Which site.
+    #[command(flatten)]
+    pub site: SiteAsked,
+    /// JSON for machines instead of text for people
+    #[arg(long)]
+    pub json: bool,
+}

@@ -1,0 +1,28 @@
+//! Underbrick without a window: the same numbers as the app, for the office and for scripts.
+
+mod arguments;
+mod check;
+mod findings;
+mod measured;
+mod output;
+mod results;
+mod section;
+mod station;
+
+use arguments::{Arguments, Command};
+use clap::Parser as _;
+use output::Status;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let done = match Arguments::parse().command {
+        Command::Check(asked) => check::check(&asked),
+        Command::Section(asked) => section::section(&asked),
+        Command::Results(asked) => results::results(&asked),
+    };
+    let status = done.unwrap_or_else(|error| {
+        output::complain(&format!("underbrick: {error:#}"));
+        Status::BadInput
+    });
+    status.into()
+}

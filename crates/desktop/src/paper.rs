@@ -1,0 +1,93 @@
+//! The job without a window: both drawings and the results in a folder.
+
+use std::path::{Path, PathBuf};
+
+use anyhow::Context as _;
+use underbrick_app::{picture, theme::Theme};
+use underbrick_calc::compute;
+use underbrick_calc::quantity::metres;
+use underbrick_drawing::item::{Drawing, Sheet};
+use underbrick_drawing::{cross_section, long_section, svg};
+use underbrick_records::{OpenSite, Shelf};
+
+/// A sheet with the width of a letter page, lying.
+const SHEET: Sheet = Sheet {
+    width: 1400.0,
+    height: 720.0,
+    text_scale: 1.2,
+};
+
+/// Writes both drawings, as SVG and PNG, and the results of `site`, or of the curved sample where none is named. Gives the folder's place.
+pub fn write(folder: &Path, site: Option<&Path>) -> anyhow::Result<PathBuf> {
+    std::fs::create_dir_all(folder)
+        .with_context(|| format!("the folder could not be made: {}", folder.display()))?;
+    let folder = folder
+        .canonicalize()
+        .with_context(|| format!("the folder could not be found again: {}", folder.display()))?;
+    let site_path = match site {
+        Some(site) => site.to_path_buf(),
+        None => sample(&folder)?,
+    };
+    let catalogue = underbrick_records::catalogue()?;
+    let open = OpenSite::open(&site_path)?;
+    let (site, mut findings) = open.site().checked(&catalogue);
+    let results = compute(&site, &catalogue);
+    findings.append(results.findings.clone());
+
+    let station = results
+        .line
+        .as_ref()
+        .map_or_else(|| metres(0.0), |line| line.run.length() / 3.0);
+    let cross = cross_section(&site, &catalogue, &results, station, SHEET);
+    let long = long_section(&site, &catalogue, &results, station, SHEET).drawing;
+    write_drawing(&folder, "cross-section", &cross)?;
+    write_drawing(&folder, "long-section", &long)?;
+    let sheet = underbrick_sheets::results(&site, &results, &findings);
+    write_file(
+        &folder,
+        "results.txt",
+        underbrick_sheets::to_text(&sheet).as_bytes(),
+    )?;
+    write_file(
+        &folder,
+        "results.json",
+        underbrick_sheets::to_json(&sheet).as_bytes(),
+    )?;
+    Ok(folder)
+}
+
+fn sample(folder: &Path) -> anyhow::Result<PathBuf> {
+    let shelf = Shelf::at(folder.join("sites"));
+    let is_curved = |path: &PathBuf| {
+        path.file_name()
+            .is_some_and(|name| name.to_string_lossy().contains("curved"))
+    };
+    let there: Vec<PathBuf> = shelf
+        .list()
+        .map(|entries| entries.into_iter().map(|entry| entry.folder).collect())
+        .unwrap_or_default();
+    if let Some(curved) = there.into_iter().find(is_curved) {
+        return Ok(curved);
+    }
+    let copies = shelf.copy_samples()?;
+    copies
+        .into_iter()
+        .find(is_curved)
+        .context("the curved sample is not among the samples")
+}
+
+fn write_drawing(folder: &Path, name: &str, drawing: &Drawing) -> anyhow::Result<()> {
+    write_file(
+        folder,
+        &format!("{name}.svg"),
+        svg::write(drawing, Theme::Sun).as_bytes(),
+    )?;
+    let picture = picture::of_drawing(drawing, Theme::Sun, 2.0)?;
+    write_file(folder, &format!("{name}.png"), &picture.png()?)
+}
+
+fn write_file(folder: &Path, name: &str, bytes: &[u8]) -> anyhow::Result<()> {
+    let path = folder.join(name);
+    std::fs::write(&path, bytes)
+        .with_context(|| format!("could not be written: {}", path.display()))
+}

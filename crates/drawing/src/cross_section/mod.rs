@@ -1,0 +1,95 @@
+//! The cross-section at one station, to scale, dimensioned as the trade writes it.
+
+mod cut;
+mod frame;
+mod ground;
+pub(crate) mod missing;
+mod names;
+mod sizes;
+mod words;
+
+pub(crate) use cut::Cut;
+#[cfg(test)]
+pub(crate) use cut::Extent;
+
+use crate::draft::{Draft, GRADE, HAIRLINE, OUTLINE, dashed, solid};
+use crate::item::{Drawing, Point, Sheet};
+use crate::material;
+use crate::palette::Ink;
+use frame::Frame;
+use underbrick_calc::Results;
+use underbrick_calc::bed::Section;
+use underbrick_calc::catalogue::{Catalogue, Hatch};
+use underbrick_calc::place::Place;
+use underbrick_calc::quantity::{Length, in_metres};
+use underbrick_calc::site::Site;
+
+/// Draws the cross-section at `station`, looking away from the door. A stage that has no results is drawn as missing, in words.
+///
+/// Where the sheet is small, things are left out in this order: the width of the dig, the second row of callouts, the width over
+/// the edge brick and the whole depth, the clear width, all callouts. Callouts go by rank: form board and backfill first, lifts and
+/// grade line last. [`Drawing::words`] always says it all.
+#[must_use]
+pub fn cross_section(site: &Site, catalogue: &Catalogue, results: &Results, station: Length, sheet: Sheet) -> Drawing {
+    match Cut::new(site, catalogue, results, station) {
+        Some(cut) => draw(&cut, sheet),
+        None => missing::draw(site, results, sheet),
+    }
+}
+
+/// Draws a cut that is known.
+pub(crate) fn draw(cut: &Cut<'_>, sheet: Sheet) -> Drawing {
+    let frame = Frame::fit(cut, sheet);
+    let mut draft = frame.board(sheet);
+    ground::undisturbed(&mut draft, cut, &frame);
+    ground::pit_log(&mut draft, cut, &frame);
+    built(&mut draft, cut);
+    ground::as_found(&mut draft, cut, &frame);
+    grade_line(&mut draft, cut, &frame);
+    sizes::draw(&mut draft, cut, &frame);
+    names::draw(&mut draft, cut, &frame);
+    draft.finish(words::of(cut))
+}
+
+/// What is to be built, from the bottom up.
+fn built(draft: &mut Draft, cut: &Cut<'_>) {
+    let Section { lifts, edges, setting_bed, bricks, .. } = &cut.section;
+    let hairline = Some(solid(Ink::Ink, HAIRLINE));
+    let outline = Some(solid(Ink::Ink, OUTLINE));
+    let base_hatch = material::hatch_of(cut.catalogue, &cut.site.bed.base_material, Hatch::Stone);
+    for lift in lifts {
+        for each in &lift.outlines {
+            draft.material(&points(each), material::lift(lift.number, base_hatch), Some(solid(Ink::SecondInk, HAIRLINE)), Some(Place::Lift(lift.number)));
+        }
+    }
+    for edge in edges {
+        draft.material(&points(&edge.trench), material::BACKFILL, None, Some(Place::Restraint));
+    }
+    ground::backfill(draft, cut);
+    draft.material(&points(setting_bed), material::SETTING_BED, hairline, Some(Place::SettingBed));
+    for brick in bricks {
+        draft.material(&points(brick), material::BRICK, hairline, Some(Place::BrickThickness));
+    }
+    for edge in edges {
+        if let Some(haunch) = &edge.haunch {
+            draft.material(&points(haunch), material::CONCRETE, hairline, Some(Place::Restraint));
+        }
+        let mut form = points(&edge.form);
+        form.extend(form.first().copied());
+        draft.line(form, dashed(Ink::Ink, HAIRLINE), Some(Place::Restraint));
+        draft.material(&points(&edge.brick), material::BRICK, outline, Some(Place::EdgeStands));
+    }
+    ground::dig_bottom(draft, cut);
+}
+
+fn grade_line(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
+    let (left, right) = (frame.left - 6.0, frame.right + 4.0);
+    let across = |x_dots: f64, draft: &Draft| draft.point((x_dots, 0.0)).x;
+    let ends = [across(left, draft), across(right, draft)].map(|x| Point { x, y: cut.grade_at(x) });
+    draft.line(ends.to_vec(), dashed(Ink::Line, GRADE), Some(Place::GradeLine));
+}
+
+/// The outline of a part of the section, as points of the drawing.
+fn points(spots: &[underbrick_calc::bed::Spot]) -> Vec<Point> {
+    spots.iter().map(|spot| Point { x: in_metres(spot.across), y: in_metres(spot.level) }).collect()
+}

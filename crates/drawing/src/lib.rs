@@ -1,0 +1,29 @@
+//! Results to marks: cross-section and long section as one display list, and its SVG. Knows nothing of egui, files or edits.
+//!
+//! A drawing is laid out for a sheet of a given size, then every mark is stated in ground units: metres to the right and up. The
+//! back-ends (SVG here, egui in the app) only translate.
+
+pub mod clearance;
+pub mod font;
+pub mod item;
+pub mod palette;
+pub mod svg;
+pub mod text;
+
+mod callouts;
+mod cross_section;
+mod dimension;
+mod draft;
+#[cfg(test)]
+mod examples;
+mod hatch;
+mod long_section;
+mod material;
+mod pick;
+mod spread;
+mod wording;
+
+pub use cross_section::cross_section;
+pub use item::{Drawing, Item};
+pub use long_section::{LongSection, long_section};
+pub use pick::picked;

@@ -1,0 +1,250 @@
+//! From a site as typed to the checked types of the calculation. What cannot be read, or cannot be true, becomes a value that is
+//! missing and a finding that says why; the typed text stays in the file.
+
+use underbrick_calc::catalogue::Catalogue;
+use underbrick_calc::field::{OutOfReason, check_fall, check_length, check_turn, full_name};
+use underbrick_calc::findings::{Findings, Source, Weight};
+use underbrick_calc::measure::angle::read_angle;
+use underbrick_calc::measure::slope::{Fall, read_fall};
+use underbrick_calc::measure::written::{WrittenError, read_length_with_unit};
+use underbrick_calc::place::Place;
+use underbrick_calc::quantity::{Angle, Length};
+use underbrick_calc::site::{self, MaterialKey, Site};
+
+use crate::v1::{FarEnd, Layer, Leg, LegShape, Pit, Restraint, Shot, SiteFile};
+
+impl SiteFile {
+    /// The site for [`underbrick_calc::compute`], and what could not be taken over.
+    ///
+    /// A text that cannot be read, a number without a unit and a value outside the limits of its field are missing from the site;
+    /// each is a [`Weight::Warning`] at its place that names the field, the text and what is wrong with it. A material may be
+    /// written by its key or by the name that the catalogue gives it.
+    #[must_use]
+    pub fn checked(&self, catalogue: &Catalogue) -> (Site, Findings) {
+        let mut check = Check {
+            file: self,
+            catalogue,
+            findings: Findings::default(),
+        };
+        let site = check.site();
+        (site, check.findings)
+    }
+}
+
+struct Check<'a> {
+    file: &'a SiteFile,
+    catalogue: &'a Catalogue,
+    findings: Findings,
+}
+
+impl Check<'_> {
+    fn site(&mut self) -> Site {
+        let file = self.file;
+        Site {
+            address: file.address.clone(),
+            walk: file.walk.clone(),
+            shown_in: file.shown_in.into(),
+            line: self.line(),
+            pits: file
+                .pits
+                .iter()
+                .enumerate()
+                .map(|(pit_idx, pit)| self.pit(pit_idx, pit))
+                .collect(),
+            bed: self.bed(),
+            brick: site::Brick {
+                length: self.length(Place::BrickLength),
+                width: self.length(Place::BrickWidth),
+                thickness: self.length(Place::BrickThickness),
+                joint: self.length(Place::Joint),
+            },
+            edge: site::EdgeInput {
+                stands: file.edge.stands.into(),
+                restraint: self.restraint(),
+            },
+        }
+    }
+
+    fn line(&mut self) -> site::LineInput {
+        let line = &self.file.line;
+        site::LineInput {
+            old_below_sill: self.length(Place::OldBelowSill),
+            first_brick_below_sill: self.length(Place::FirstBrickBelowSill),
+            legs: line
+                .legs
+                .iter()
+                .enumerate()
+                .map(|(leg_idx, leg)| self.leg(leg_idx, leg))
+                .collect(),
+            width: self.length(Place::Width),
+            fall: self.fall(Place::Fall),
+            cross_fall: self.fall(Place::CrossFall),
+            far_end: match line.far_end {
+                FarEnd::Free => site::FarEnd::Free,
+                FarEnd::Fixed { .. } => site::FarEnd::Fixed {
+                    below_sill: self.length(Place::FarEndBelowSill),
+                },
+            },
+            string_above_sill: self.length(Place::StringAboveSill),
+            rod_at_sill: self.length(Place::RodAtSill),
+            shots: line
+                .shots
+                .iter()
+                .enumerate()
+                .map(|(shot_idx, shot)| self.shot(shot_idx, shot))
+                .collect(),
+        }
+    }
+
+    fn leg(&mut self, leg_idx: usize, leg: &Leg) -> site::Leg {
+        let shape = match leg.shape {
+            LegShape::Straight { .. } => site::LegShape::Straight {
+                length: self.length(Place::LegLength(leg_idx)),
+            },
+            LegShape::Curve { hand, .. } => site::LegShape::Curve {
+                radius: self.length(Place::LegRadius(leg_idx)),
+                turn: self.turn(Place::LegTurn(leg_idx)),
+                hand: hand.into(),
+            },
+        };
+        site::Leg {
+            shape,
+            width_at_end: self.length(Place::LegWidthAtEnd(leg_idx)),
+        }
+    }
+
+    fn shot(&mut self, shot_idx: usize, shot: &Shot) -> site::Shot {
+        site::Shot {
+            station: self.length(Place::ShotStation(shot_idx)),
+            offset: self.length(Place::ShotOffset(shot_idx)),
+            by: shot.by.into(),
+            reading: self.length(Place::ShotReading(shot_idx)),
+        }
+    }
+
+    fn pit(&mut self, pit_idx: usize, pit: &Pit) -> site::Pit {
+        let layers = pit.layers.iter().enumerate();
+        site::Pit {
+            station: self.length(Place::PitStation(pit_idx)),
+            offset: self.length(Place::PitOffset(pit_idx)),
+            layers: layers
+                .map(|(layer_idx, layer)| {
+                    self.layer(Place::LayerThickness(pit_idx, layer_idx), layer)
+                })
+                .collect(),
+            seep: self.length(Place::PitSeep(pit_idx)),
+            ended: pit.ended.into(),
+        }
+    }
+
+    fn layer(&mut self, thickness: Place, layer: &Layer) -> site::Layer {
+        site::Layer {
+            material: self.material(&layer.material),
+            thickness: self.length(thickness),
+            firmness: layer.firmness.map(Into::into),
+            moisture: layer.moisture.map(Into::into),
+        }
+    }
+
+    fn bed(&mut self) -> site::BedInput {
+        site::BedInput {
+            setting_bed: self.length(Place::SettingBed),
+            least_base: self.length(Place::LeastBase),
+            base_material: self.material(&self.file.bed.base_material),
+            loose_lift: self.length(Place::LooseLift),
+            side_extension: self.length(Place::SideExtension),
+            undercut_limit: self.length(Place::UndercutLimit),
+            fabric: self.file.bed.fabric,
+        }
+    }
+
+    fn restraint(&mut self) -> site::RestraintInput {
+        match self.file.edge.restraint {
+            Restraint::Haunch { .. } => site::RestraintInput::Haunch {
+                height: self.length(Place::HaunchHeight),
+                width: self.length(Place::HaunchWidth),
+                top_width: self.length(Place::HaunchTopWidth),
+            },
+            Restraint::Spiked { .. } => site::RestraintInput::Spiked {
+                spacing: self.length(Place::SpikeSpacing),
+            },
+            Restraint::Nothing => site::RestraintInput::Nothing,
+        }
+    }
+
+    fn length(&mut self, place: Place) -> Option<Length> {
+        self.value(place, read_length_with_unit, check_length)
+    }
+
+    fn fall(&mut self, place: Place) -> Option<Fall> {
+        self.value(place, read_fall, check_fall)
+    }
+
+    fn turn(&mut self, place: Place) -> Option<Angle> {
+        self.value(place, read_angle, check_turn)
+    }
+
+    /// The value at a place, if something stands there that can be read and can be true.
+    fn value<T>(
+        &mut self,
+        place: Place,
+        read: impl Fn(&str) -> Result<T, WrittenError>,
+        check: impl Fn(Place, T) -> Result<T, OutOfReason>,
+    ) -> Option<T> {
+        let text = self
+            .file
+            .text(place)
+            .filter(|text| !text.trim().is_empty())?;
+        let value = match read(text) {
+            Ok(value) => value,
+            Err(error) => {
+                self.warn(
+                    place,
+                    format!("{}: {text:?} cannot be read: {error}.", full_name(place)),
+                    remedy_of(&error),
+                );
+                return None;
+            }
+        };
+        match check(place, value) {
+            Ok(value) => Some(value),
+            Err(error) => {
+                let words = error.words(self.file.shown_in.into());
+                self.warn(
+                    place,
+                    format!("{words} (written {text:?})."),
+                    "It is kept as written and not used. Measure it again.",
+                );
+                None
+            }
+        }
+    }
+
+    fn warn(&mut self, place: Place, text: String, remedy: &str) {
+        self.findings
+            .note(place, Weight::Warning, Source::Readings, text, remedy);
+    }
+
+    /// The key of a material that was written by its key or by its name; what the catalogue does not know stays as it is.
+    fn material(&self, written: &str) -> MaterialKey {
+        let key = MaterialKey(written.trim().to_owned());
+        if self.catalogue.find(&key).is_some() {
+            return key;
+        }
+        let named = self
+            .catalogue
+            .materials
+            .iter()
+            .find(|material| material.name.eq_ignore_ascii_case(&key.0));
+        named.map_or(key, |material| material.key.clone())
+    }
+}
+
+fn remedy_of(error: &WrittenError) -> &'static str {
+    match error {
+        WrittenError::NoUnit { .. } => {
+            "It is kept as written and not used. Write its unit after it, such as in, ft, mm or m."
+        }
+        _ => "It is kept as written and not used. Write it anew, such as 5' 3 1/2\" or 1.6 m.",
+    }
+}

@@ -1,0 +1,88 @@
+//! Things added and taken away: legs, readings, pits, layers. New ones stand at the end, not measured.
+
+use crate::v1::{Hand, Layer, Leg, Pit, Shot, ShotBy, SiteFile};
+
+impl SiteFile {
+    /// Adds a straight leg at the far end; gives its index.
+    pub fn add_straight_leg(&mut self) -> usize {
+        added(&mut self.line.legs, Leg::straight())
+    }
+
+    /// Adds a curved leg to that hand at the far end; gives its index.
+    pub fn add_curved_leg(&mut self, hand: impl Into<Hand>) -> usize {
+        added(&mut self.line.legs, Leg::curve(hand.into()))
+    }
+
+    /// Takes a leg out. False when there is no such leg.
+    pub fn remove_leg(&mut self, leg_idx: usize) -> bool {
+        removed(&mut self.line.legs, leg_idx)
+    }
+
+    /// Adds a reading of the old surface; gives its index.
+    pub fn add_shot(&mut self, by: impl Into<ShotBy>) -> usize {
+        let shot = Shot {
+            station: String::new(),
+            offset: String::new(),
+            by: by.into(),
+            reading: String::new(),
+        };
+        added(&mut self.line.shots, shot)
+    }
+
+    /// Takes a reading out. False when there is no such reading.
+    pub fn remove_shot(&mut self, shot_idx: usize) -> bool {
+        removed(&mut self.line.shots, shot_idx)
+    }
+
+    /// Adds a pit whose first layer is the old brick; gives its index.
+    pub fn add_pit(&mut self) -> usize {
+        let old_brick = Layer {
+            material: "old-brick".to_owned(),
+            ..Layer::default()
+        };
+        added(
+            &mut self.pits,
+            Pit {
+                layers: vec![old_brick],
+                ..Pit::default()
+            },
+        )
+    }
+
+    /// Takes a pit out. False when there is no such pit.
+    pub fn remove_pit(&mut self, pit_idx: usize) -> bool {
+        removed(&mut self.pits, pit_idx)
+    }
+
+    /// Adds a layer at the bottom of a pit; gives its index. `None` when there is no such pit.
+    pub fn add_layer(&mut self, pit_idx: usize, material: &str) -> Option<usize> {
+        let pit = self.pits.get_mut(pit_idx)?;
+        Some(added(
+            &mut pit.layers,
+            Layer {
+                material: material.to_owned(),
+                ..Layer::default()
+            },
+        ))
+    }
+
+    /// Takes a layer out of a pit. False when there is no such pit or layer.
+    pub fn remove_layer(&mut self, pit_idx: usize, layer_idx: usize) -> bool {
+        self.pits
+            .get_mut(pit_idx)
+            .is_some_and(|pit| removed(&mut pit.layers, layer_idx))
+    }
+}
+
+fn added<T>(list: &mut Vec<T>, item: T) -> usize {
+    list.push(item);
+    list.len() - 1
+}
+
+fn removed<T>(list: &mut Vec<T>, idx: usize) -> bool {
+    let is_there = idx < list.len();
+    if is_there {
+        list.remove(idx);
+    }
+    is_there
+}

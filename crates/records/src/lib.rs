@@ -1,0 +1,44 @@
+//! The folder of sites: `site.ron` as plain text, whole-or-nothing writes, history. Knows nothing of screens, paper or formulas;
+//! what a length means it asks of `underbrick_calc`.
+//!
+//! [`SiteFile`] is a site as typed: every length is text with its unit, and an empty text is a value that was not measured.
+//! [`SiteFile::checked`] turns it into the checked types of the calculation, and keeps what cannot be read as typed.
+
+pub mod v1;
+
+mod written;
+
+mod edits;
+mod normalised;
+mod values;
+
+mod checked;
+
+mod catalogue;
+
+mod layout;
+mod read;
+
+mod failure;
+
+mod whole;
+
+mod history;
+mod steps;
+
+mod lock;
+
+mod keeper;
+
+mod open;
+
+mod shelf;
+
+pub use catalogue::catalogue;
+pub use failure::RecordError;
+pub use history::{History, Step};
+pub use keeper::{KeepStatus, Keeper};
+pub use open::OpenSite;
+pub use read::{LARGEST_FILE_BYTES, ReadError, read_site, write_site};
+pub use shelf::{Entry, EntryState, Shelf};
+pub use v1::SiteFile;

@@ -1,0 +1,441 @@
+//! `site.ron`, format 1: plain structs, named as the calculation names the same things.
+//!
+//! Every length, fall and angle is text as typed, with its unit; an empty text is a value that was not measured. A text that cannot
+//! be read stays as it is until the person mends it.
+
+use serde::{Deserialize, Serialize};
+use underbrick_calc::site;
+
+use crate::written::written;
+
+/// The number of this format, as it stands in the file.
+pub const VERSION: u32 = 1;
+
+/// Everything that was written down at one address, as typed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SiteFile {
+    /// Always [`VERSION`].
+    pub version: u32,
+    /// Street address, as the contractor calls the job.
+    #[serde(deserialize_with = "written")]
+    pub address: String,
+    /// Which walk at that address, such as "front walk".
+    #[serde(default, deserialize_with = "written")]
+    pub walk: String,
+    /// How lengths are shown for this site.
+    pub shown_in: ShownIn,
+    /// Sill, run, levels, far end.
+    pub line: Line,
+    /// Test pits, in the order in which they were written down.
+    #[serde(default)]
+    pub pits: Vec<Pit>,
+    /// Setting bed, base and lifts.
+    pub bed: Bed,
+    /// The brick of the field.
+    pub brick: Brick,
+    /// The edge and what holds it.
+    pub edge: Edge,
+}
+
+impl SiteFile {
+    /// A site of which nothing has been measured yet: one straight leg, free far end, crushed stone, edge brick on end in a
+    /// concrete haunch.
+    #[must_use]
+    pub fn new(address: &str, walk: &str) -> Self {
+        Self {
+            version: VERSION,
+            address: address.to_owned(),
+            walk: walk.to_owned(),
+            shown_in: ShownIn::FeetInches,
+            line: Line {
+                legs: vec![Leg::straight()],
+                ..Line::default()
+            },
+            pits: Vec::new(),
+            bed: Bed {
+                base_material: "crushed-stone".to_owned(),
+                ..Bed::default()
+            },
+            brick: Brick::default(),
+            edge: Edge {
+                stands: EdgeStands::Sailor,
+                restraint: Restraint::haunch(),
+            },
+        }
+    }
+}
+
+/// How lengths are shown.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ShownIn {
+    /// Feet, inches and sixteenths.
+    #[default]
+    FeetInches,
+    /// Millimetres and metres.
+    Metric,
+}
+
+/// The walk in plan and in level.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Line {
+    /// Drop from the sill's underside to the old brick at the door.
+    #[serde(default, deserialize_with = "written")]
+    pub old_below_sill: String,
+    /// Drop from the sill's underside to the top of the first new brick.
+    #[serde(default, deserialize_with = "written")]
+    pub first_brick_below_sill: String,
+    /// The run, leg by leg from the door, each tangent to the one before.
+    #[serde(default)]
+    pub legs: Vec<Leg>,
+    /// Clear width between the edge bricks at the door.
+    #[serde(default, deserialize_with = "written")]
+    pub width: String,
+    /// Fall that is wanted along the run.
+    #[serde(default, deserialize_with = "written")]
+    pub fall: String,
+    /// Fall across the run, positive down to the right looking away from the door.
+    #[serde(default, deserialize_with = "written")]
+    pub cross_fall: String,
+    /// What the walk meets at its far end.
+    #[serde(default)]
+    pub far_end: FarEnd,
+    /// Height of the level string above the sill's underside; negative when it hangs below.
+    #[serde(default, deserialize_with = "written")]
+    pub string_above_sill: String,
+    /// Rod reading on the sill's underside.
+    #[serde(default, deserialize_with = "written")]
+    pub rod_at_sill: String,
+    /// Levels of the old surface.
+    #[serde(default)]
+    pub shots: Vec<Shot>,
+}
+
+/// What the walk meets at its far end.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum FarEnd {
+    /// Nothing fixed: the wanted fall decides.
+    #[default]
+    Free,
+    /// A drive, a pavement, a step.
+    Fixed {
+        /// Drop below the sill's underside, down positive.
+        #[serde(default, deserialize_with = "written")]
+        below_sill: String,
+    },
+}
+
+/// One leg of the run.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Leg {
+    /// Straight or curved.
+    pub shape: LegShape,
+    /// Clear width at the leg's far end; empty keeps the width it starts with.
+    #[serde(default, deserialize_with = "written")]
+    pub width_at_end: String,
+}
+
+impl Leg {
+    /// A straight leg, not measured.
+    #[must_use]
+    pub const fn straight() -> Self {
+        Self {
+            shape: LegShape::Straight {
+                length: String::new(),
+            },
+            width_at_end: String::new(),
+        }
+    }
+
+    /// A curved leg to that hand, not measured.
+    #[must_use]
+    pub const fn curve(hand: Hand) -> Self {
+        Self {
+            shape: LegShape::Curve {
+                radius: String::new(),
+                turn: String::new(),
+                hand,
+            },
+            width_at_end: String::new(),
+        }
+    }
+}
+
+/// The centreline of one leg.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum LegShape {
+    /// Straight on.
+    Straight {
+        /// Length along the centreline.
+        #[serde(default, deserialize_with = "written")]
+        length: String,
+    },
+    /// Part of a circle.
+    Curve {
+        /// Radius to the centreline.
+        #[serde(default, deserialize_with = "written")]
+        radius: String,
+        /// How far the walk turns.
+        #[serde(default, deserialize_with = "written")]
+        turn: String,
+        /// To which side, looking away from the door.
+        hand: Hand,
+    },
+}
+
+/// A side, looking away from the door.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Hand {
+    /// To the left.
+    Left,
+    /// To the right.
+    #[default]
+    Right,
+}
+
+/// One reading of the old surface.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Shot {
+    /// Along the run from the door.
+    #[serde(default, deserialize_with = "written")]
+    pub station: String,
+    /// Square to the run, right positive; empty for the centreline.
+    #[serde(default, deserialize_with = "written")]
+    pub offset: String,
+    /// How it was read.
+    pub by: ShotBy,
+    /// Tape from the string down to the surface, or rod reading on the surface.
+    #[serde(default, deserialize_with = "written")]
+    pub reading: String,
+}
+
+/// How a level was read.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ShotBy {
+    /// Tape down from the level string.
+    #[default]
+    String,
+    /// Rod against a level line.
+    Rod,
+}
+
+/// A test pit.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Pit {
+    /// Along the run from the door.
+    #[serde(default, deserialize_with = "written")]
+    pub station: String,
+    /// Square to the run, right positive; empty for the centreline.
+    #[serde(default, deserialize_with = "written")]
+    pub offset: String,
+    /// Layers from the old surface down, the old brick among them.
+    #[serde(default)]
+    pub layers: Vec<Layer>,
+    /// Depth below the old surface at which water seeped in.
+    #[serde(default, deserialize_with = "written")]
+    pub seep: String,
+    /// How the digging ended.
+    #[serde(default)]
+    pub ended: PitEnd,
+}
+
+/// How the digging of a pit ended.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum PitEnd {
+    /// It was stopped; the last layer goes on down.
+    #[default]
+    Stopped,
+    /// The bar or spade would go no further.
+    Refused,
+}
+
+/// One layer in a pit.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Layer {
+    /// Key into the catalogue of materials.
+    #[serde(default, deserialize_with = "written")]
+    pub material: String,
+    /// Thickness found; empty for a last layer that goes on down.
+    #[serde(default, deserialize_with = "written")]
+    pub thickness: String,
+    /// By thumb or by rod.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub firmness: Option<Firmness>,
+    /// As it felt.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub moisture: Option<Moisture>,
+}
+
+/// Firmness by thumb or rod.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Firmness {
+    /// Thumb goes in more than an inch.
+    VerySoft,
+    /// Thumb goes in about an inch.
+    Soft,
+    /// Thumb goes in about a quarter inch.
+    Firm,
+    /// Only the thumbnail marks it.
+    Hard,
+    /// The thumbnail does not mark it.
+    VeryHard,
+}
+
+/// Moisture as it felt.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Moisture {
+    /// Dusty, dry to the touch.
+    Dry,
+    /// Damp, no visible water.
+    Moist,
+    /// Visible free water.
+    Wet,
+}
+
+/// What lies between brick and undisturbed ground, as wished.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Bed {
+    /// Compacted thickness of the setting bed.
+    #[serde(default, deserialize_with = "written")]
+    pub setting_bed: String,
+    /// Least compacted thickness of the base.
+    #[serde(default, deserialize_with = "written")]
+    pub least_base: String,
+    /// Key of the base's material in the catalogue.
+    #[serde(default, deserialize_with = "written")]
+    pub base_material: String,
+    /// Largest loose thickness of one lift.
+    #[serde(default, deserialize_with = "written")]
+    pub loose_lift: String,
+    /// How far the dig goes past the outer face of the edge brick, each side.
+    #[serde(default, deserialize_with = "written")]
+    pub side_extension: String,
+    /// Deepest that the dig may go below the grade line; empty for no limit.
+    #[serde(default, deserialize_with = "written")]
+    pub undercut_limit: String,
+    /// Separation fabric on the undisturbed ground.
+    #[serde(default)]
+    pub fabric: bool,
+}
+
+/// The brick of the field.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Brick {
+    /// Longest side.
+    #[serde(default, deserialize_with = "written")]
+    pub length: String,
+    /// Middle side.
+    #[serde(default, deserialize_with = "written")]
+    pub width: String,
+    /// Shortest side.
+    #[serde(default, deserialize_with = "written")]
+    pub thickness: String,
+    /// Joint between bricks.
+    #[serde(default, deserialize_with = "written")]
+    pub joint: String,
+}
+
+/// The edge brick and what holds it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Edge {
+    /// How the edge brick stands; the same on both sides.
+    pub stands: EdgeStands,
+    /// What holds it.
+    pub restraint: Restraint,
+}
+
+/// How an edge brick stands.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum EdgeStands {
+    /// On end, broad face to the field.
+    #[default]
+    Sailor,
+    /// On end, narrow face to the field.
+    Soldier,
+    /// Flat, square to the run.
+    Header,
+    /// Flat, along the run.
+    Stretcher,
+    /// On edge, square to the run.
+    Rowlock,
+}
+
+/// What holds the edge, as wished.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Restraint {
+    /// Concrete against the outer face, from the edge brick's bottom up.
+    Haunch {
+        /// Height up the brick from its bottom.
+        #[serde(default, deserialize_with = "written")]
+        height: String,
+        /// Width at the bottom.
+        #[serde(default, deserialize_with = "written")]
+        width: String,
+        /// Width at the top.
+        #[serde(default, deserialize_with = "written")]
+        top_width: String,
+    },
+    /// Edging strip held by spikes.
+    Spiked {
+        /// From spike to spike.
+        #[serde(default, deserialize_with = "written")]
+        spacing: String,
+    },
+    /// Nothing holds it.
+    Nothing,
+}
+
+impl Restraint {
+    /// A concrete haunch, not measured.
+    #[must_use]
+    pub const fn haunch() -> Self {
+        Self::Haunch {
+            height: String::new(),
+            width: String::new(),
+            top_width: String::new(),
+        }
+    }
+
+    /// An edging strip, spacing not measured.
+    #[must_use]
+    pub const fn spiked() -> Self {
+        Self::Spiked {
+            spacing: String::new(),
+        }
+    }
+}
+
+/// Both ways between a choice in the file and the same choice in the calculation, matched name by name.
+macro_rules! same_names {
+    ($($choice:ident { $($name:ident),+ })+) => {$(
+        impl From<$choice> for site::$choice {
+            fn from(choice: $choice) -> Self {
+                match choice { $($choice::$name => Self::$name),+ }
+            }
+        }
+
+        impl From<site::$choice> for $choice {
+            fn from(choice: site::$choice) -> Self {
+                match choice { $(site::$choice::$name => Self::$name),+ }
+            }
+        }
+    )+};
+}
+
+same_names! {
+    ShownIn { FeetInches, Metric }
+    Hand { Left, Right }
+    ShotBy { String, Rod }
+    PitEnd { Stopped, Refused }
+    Firmness { VerySoft, Soft, Firm, Hard, VeryHard }
+    Moisture { Dry, Moist, Wet }
+    EdgeStands { Sailor, Soldier, Header, Stretcher, Rowlock }
+}

@@ -1,0 +1,241 @@
+//! Whatever a site holds, reading what was written gives it again.
+
+use proptest::collection::vec;
+use proptest::option;
+use proptest::prelude::*;
+use underbrick_calc::place::Place;
+use underbrick_records::v1::{
+    Bed, Brick, Edge, EdgeStands, FarEnd, Firmness, Hand, Layer, Leg, LegShape, Line, Moisture,
+    Pit, PitEnd, Restraint, Shot, ShotBy, ShownIn, VERSION,
+};
+use underbrick_records::{SiteFile, read_site, write_site};
+
+/// Lengths as people write them, and anything else that fits into a text.
+fn text() -> impl Strategy<Value = String> {
+    prop_oneof![
+        Just(String::new()),
+        "[0-9]{1,3} [1357]/(8|16) in",
+        "[0-9]{1,4}(\\.[0-9]{1,2})? (mm|m|ft)",
+        "[ -~]{0,20}",
+        any::<String>(),
+        "[\"\\\\\\n\\r\\t\u{0}#(){}\\[\\]/*,:\u{2028}\u{feff}𝟛½’″]{0,12}",
+    ]
+}
+
+fn leg() -> impl Strategy<Value = Leg> {
+    let hand = prop_oneof![Just(Hand::Left), Just(Hand::Right)];
+    let shape = prop_oneof![
+        text().prop_map(|length| LegShape::Straight { length }),
+        (text(), text(), hand).prop_map(|(radius, turn, hand)| LegShape::Curve {
+            radius,
+            turn,
+            hand
+        }),
+    ];
+    (shape, text()).prop_map(|(shape, width_at_end)| Leg {
+        shape,
+        width_at_end,
+    })
+}
+
+fn shot() -> impl Strategy<Value = Shot> {
+    let by = prop_oneof![Just(ShotBy::String), Just(ShotBy::Rod)];
+    (text(), text(), by, text()).prop_map(|(station, offset, by, reading)| Shot {
+        station,
+        offset,
+        by,
+        reading,
+    })
+}
+
+fn layer() -> impl Strategy<Value = Layer> {
+    use Firmness::{Firm, Hard, Soft, VeryHard, VerySoft};
+    let firmness = option::of(prop::sample::select(vec![
+        VerySoft, Soft, Firm, Hard, VeryHard,
+    ]));
+    let moisture = option::of(prop::sample::select(vec![
+        Moisture::Dry,
+        Moisture::Moist,
+        Moisture::Wet,
+    ]));
+    (text(), text(), firmness, moisture).prop_map(|(material, thickness, firmness, moisture)| {
+        Layer {
+            material,
+            thickness,
+            firmness,
+            moisture,
+        }
+    })
+}
+
+fn pit() -> impl Strategy<Value = Pit> {
+    let ended = prop_oneof![Just(PitEnd::Stopped), Just(PitEnd::Refused)];
+    (text(), text(), vec(layer(), 0..4), text(), ended).prop_map(
+        |(station, offset, layers, seep, ended)| Pit {
+            station,
+            offset,
+            layers,
+            seep,
+            ended,
+        },
+    )
+}
+
+fn line() -> impl Strategy<Value = Line> {
+    let far_end = prop_oneof![
+        Just(FarEnd::Free),
+        text().prop_map(|below_sill| FarEnd::Fixed { below_sill })
+    ];
+    (vec(text(), 7), vec(leg(), 0..4), far_end, vec(shot(), 0..5)).prop_map(
+        |(texts, legs, far_end, shots)| {
+            let mut line = Line {
+                legs,
+                far_end,
+                shots,
+                ..Line::default()
+            };
+            let fields = [
+                &mut line.old_below_sill,
+                &mut line.first_brick_below_sill,
+                &mut line.width,
+                &mut line.fall,
+                &mut line.cross_fall,
+                &mut line.string_above_sill,
+                &mut line.rod_at_sill,
+            ];
+            for (field, text) in fields.into_iter().zip(texts) {
+                *field = text;
+            }
+            line
+        },
+    )
+}
+
+fn edge() -> impl Strategy<Value = Edge> {
+    use EdgeStands::{Header, Rowlock, Sailor, Soldier, Stretcher};
+    let stands = prop::sample::select(vec![Sailor, Soldier, Header, Stretcher, Rowlock]);
+    let restraint = prop_oneof![
+        Just(Restraint::Nothing),
+        text().prop_map(|spacing| Restraint::Spiked { spacing }),
+        (text(), text(), text()).prop_map(|(height, width, top_width)| Restraint::Haunch {
+            height,
+            width,
+            top_width
+        }),
+    ];
+    (stands, restraint).prop_map(|(stands, restraint)| Edge { stands, restraint })
+}
+
+fn bed() -> impl Strategy<Value = Bed> {
+    let text_fields = (text(), text(), text(), text(), text(), text());
+    (text_fields, any::<bool>()).prop_map(
+        |(
+            (setting_bed, least_base, base_material, loose_lift, side_extension, undercut_limit),
+            fabric,
+        )| {
+            Bed {
+                setting_bed,
+                least_base,
+                base_material,
+                loose_lift,
+                side_extension,
+                undercut_limit,
+                fabric,
+            }
+        },
+    )
+}
+
+fn brick() -> impl Strategy<Value = Brick> {
+    (text(), text(), text(), text()).prop_map(|(length, width, thickness, joint)| Brick {
+        length,
+        width,
+        thickness,
+        joint,
+    })
+}
+
+fn site() -> impl Strategy<Value = SiteFile> {
+    let shown_in = prop_oneof![Just(ShownIn::FeetInches), Just(ShownIn::Metric)];
+    (
+        text(),
+        text(),
+        shown_in,
+        line(),
+        vec(pit(), 0..4),
+        bed(),
+        brick(),
+        edge(),
+    )
+        .prop_map(
+            |(address, walk, shown_in, line, pits, bed, brick, edge)| SiteFile {
+                version: VERSION,
+                address,
+                walk,
+                shown_in,
+                line,
+                pits,
+                bed,
+                brick,
+                edge,
+            },
+        )
+}
+
+proptest! {
+    #[test]
+    fn a_site_is_read_as_it_was_written(site in site()) {
+        let text = write_site(&site);
+        prop_assert!(text.ends_with(")\n"));
+        prop_assert_eq!(read_site(&text).unwrap(), site);
+    }
+
+    #[test]
+    fn the_same_site_is_written_in_the_same_bytes(site in site()) {
+        let text = write_site(&site);
+        prop_assert_eq!(write_site(&read_site(&text).unwrap()), text);
+    }
+
+    #[test]
+    fn a_text_is_kept_where_it_is_put_and_nowhere_else(site in site(), typed in text()) {
+        for place in site.text_places() {
+            let mut changed = site.clone();
+            prop_assert!(changed.set_text(place, &typed));
+            prop_assert_eq!(changed.text(place), Some(typed.as_str()));
+            for other in site.text_places() {
+                if other != place {
+                    prop_assert_eq!(changed.text(other), site.text(other), "{:?} beside {:?}", other, place);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn whatever_was_typed_can_be_checked(site in site()) {
+        let (_, findings) = site.checked(&underbrick_records::catalogue().unwrap());
+        for finding in findings.iter() {
+            prop_assert!(!finding.text.is_empty());
+            prop_assert!(site.text(finding.place).is_some());
+        }
+    }
+
+    #[test]
+    fn what_is_stored_for_what_was_typed_stays_so(site in site(), typed in text()) {
+        for place in site.text_places() {
+            let stored = site.normalised(place, &typed);
+            prop_assert_eq!(site.normalised(place, &stored), stored);
+        }
+    }
+
+    #[test]
+    fn a_number_is_stored_so_that_it_can_be_read(whole in 18..90_u32, sixteenths in 1..16_u32) {
+        let mut site = SiteFile::new("12 Alder Court", "front walk");
+        let stored = site.normalised(Place::Width, &format!("{whole} {sixteenths}/16"));
+        site.set_text(Place::Width, &stored);
+        let (checked, findings) = site.checked(&underbrick_records::catalogue().unwrap());
+        prop_assert_eq!(findings.iter().count(), 0);
+        // Inches in metres, from the definition of the inch.
+        let expected_m = (f64::from(whole) + f64::from(sixteenths) / 16.0) * 0.0254;
+        prop_assert!((checked.line.width.unwrap().value - expected_m).abs() < 1e-12);
+    }
+}

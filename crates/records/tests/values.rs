@@ -1,0 +1,322 @@
+//! Texts as typed: kept at their places, given the unit that was meant, and turned into checked values or a finding.
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a panic in a test is the failure report"
+)]
+
+use underbrick_calc::catalogue::Catalogue;
+use underbrick_calc::findings::Weight;
+use underbrick_calc::measure::written::read_length_with_unit;
+use underbrick_calc::place::Place;
+use underbrick_calc::quantity::in_metres;
+use underbrick_calc::site::{self, Hand, LegShape, ShotBy};
+use underbrick_records::{SiteFile, catalogue, v1};
+
+/// A site with one of everything.
+fn full() -> SiteFile {
+    let mut site = SiteFile::new("12 Alder Court", "front walk");
+    site.add_curved_leg(Hand::Left);
+    site.line.far_end = v1::FarEnd::Fixed {
+        below_sill: String::new(),
+    };
+    site.add_shot(ShotBy::String);
+    site.add_shot(v1::ShotBy::Rod);
+    let pit_idx = site.add_pit();
+    assert_eq!(site.add_layer(pit_idx, "loam"), Some(1));
+    site
+}
+
+/// At `place` the text `typed` is not used, and one warning there says `words`; the text stays in the file.
+#[track_caller]
+fn questioned(place: Place, typed: &str, words: &[&str]) {
+    let mut file = full();
+    let (_, before) = file.checked(&catalogue().unwrap());
+    assert_eq!(before.iter().count(), 0);
+    assert!(file.set_text(place, typed));
+    let (_, findings) = file.checked(&catalogue().unwrap());
+    assert_eq!(findings.iter().count(), 1, "{findings:?}");
+    let finding = findings
+        .at(place)
+        .next()
+        .unwrap_or_else(|| panic!("nothing at {place:?}: {findings:?}"));
+    assert_eq!(finding.weight, Weight::Warning);
+    for words in words {
+        assert!(finding.text.contains(words), "{}", finding.text);
+    }
+    assert!(
+        finding.text.contains(&format!("{typed:?}")),
+        "the text as typed stands in it: {}",
+        finding.text
+    );
+    assert_eq!(file.text(place), Some(typed));
+}
+
+#[test]
+fn what_cannot_be_read_is_questioned_at_its_place() {
+    questioned(
+        Place::LegLength(0),
+        "5'' 3",
+        &["Leg 1 length", "cannot be read", "character"],
+    );
+    questioned(
+        Place::LayerThickness(0, 1),
+        "1/0",
+        &["Pit 1 layer 2", "0 below its line at character 3"],
+    );
+    questioned(
+        Place::Width,
+        "NaN",
+        &["Width between edge bricks", "NaN", "character 1"],
+    );
+    questioned(Place::Width, "inf in", &["inf", "character 1"]);
+    questioned(Place::Width, "-inf", &["character"]);
+    questioned(Place::Width, "32.6", &["has no unit", "character 1"]);
+    questioned(Place::FirstBrickBelowSill, "0", &["has no unit"]);
+    questioned(Place::Fall, "1/4", &["has no unit"]);
+    questioned(Place::LegTurn(1), "48", &["Leg 2 turn", "has no unit"]);
+    questioned(Place::FarEndBelowSill, "about a foot", &["about"]);
+    questioned(Place::SettingBed, "\u{202e}3 in", &["cannot be read"]);
+}
+
+#[test]
+fn what_cannot_be_true_is_questioned_at_its_place() {
+    questioned(
+        Place::OldBelowSill,
+        "900 ft",
+        &["900'", "above the most that can be true"],
+    );
+    questioned(
+        Place::StringAboveSill,
+        "900 ft",
+        &["900'", "above the most that can be true"],
+    );
+    questioned(
+        Place::LayerThickness(0, 0),
+        "-3 in",
+        &["Pit 1 layer 1", "-3\"", "below the least that can be true"],
+    );
+    questioned(Place::PitSeep(0), "-3 in", &["Pit 1", "below the least"]);
+    questioned(Place::LegTurn(1), "400°", &["Leg 2 turn", "above the most"]);
+    questioned(Place::LegTurn(1), "-48°", &["not above zero"]);
+    questioned(Place::Fall, "3:1", &["cannot be read"]);
+    questioned(Place::Fall, "200 %", &["above the most"]);
+    questioned(Place::LegRadius(1), "0 ft", &["below the least"]);
+}
+
+#[test]
+fn a_metric_site_is_answered_in_metric() {
+    let mut file = full();
+    file.shown_in = v1::ShownIn::Metric;
+    file.set_text(Place::OldBelowSill, "900 m");
+    let (_, findings) = file.checked(&Catalogue::default());
+    let text = &findings.at(Place::OldBelowSill).next().unwrap().text;
+    assert!(text.contains("900000 mm") && !text.contains('\''), "{text}");
+}
+
+#[test]
+fn nothing_else_is_lost_when_one_value_cannot_be_read() {
+    let mut file = full();
+    file.set_text(Place::Width, "32 5/8 in");
+    file.set_text(Place::LegLength(0), "5'' 3");
+    let (site, _) = file.checked(&catalogue().unwrap());
+    assert!((in_metres(site.line.width.unwrap()) - 32.625 * 0.0254).abs() < 1e-12);
+    assert_eq!(
+        site.line.legs.first().unwrap().shape,
+        LegShape::Straight { length: None }
+    );
+}
+
+#[test]
+fn every_value_reaches_the_same_value_of_the_calculation() {
+    let mut file = full();
+    let places = file.text_places();
+    // Each length gets its own number of millimetres; what cannot be true where it stands is left as it was.
+    let mut given = Vec::new();
+    for (number, place) in places.iter().enumerate() {
+        let typed = format!("{} mm", 26 + number);
+        let before = file.clone();
+        file.set_text(*place, &typed);
+        let (_, findings) = file.checked(&Catalogue::default());
+        if findings.iter().count() == 0
+            && !matches!(
+                place,
+                Place::Address | Place::Walk | Place::LayerMaterial(..) | Place::BaseMaterial
+            )
+        {
+            given.push(typed);
+        } else {
+            file = before;
+        }
+    }
+    assert!(given.len() > 25, "{given:?}");
+    let (site, findings) = file.checked(&Catalogue::default());
+    assert_eq!(findings.iter().count(), 0);
+    let words = format!("{site:?}");
+    for typed in given {
+        let metres = in_metres(read_length_with_unit(&typed).unwrap());
+        assert_eq!(
+            words.matches(&format!("Some({metres} m^1)")).count(),
+            1,
+            "{typed} = {metres} m in {words}"
+        );
+    }
+}
+
+#[test]
+fn choices_reach_the_calculation() {
+    let mut file = full();
+    file.shown_in = v1::ShownIn::Metric;
+    file.edge.stands = v1::EdgeStands::Rowlock;
+    file.edge.restraint = v1::Restraint::spiked();
+    file.bed.fabric = true;
+    let pit = file.pits.first_mut().unwrap();
+    pit.ended = v1::PitEnd::Refused;
+    let layer = pit.layers.last_mut().unwrap();
+    layer.firmness = Some(v1::Firmness::VerySoft);
+    layer.moisture = Some(v1::Moisture::Wet);
+    "Loam".clone_into(&mut layer.material);
+    let (site, findings) = file.checked(&catalogue().unwrap());
+    assert_eq!(findings.iter().count(), 0);
+    assert_eq!(site.shown_in, site::ShownIn::Metric);
+    assert_eq!(site.edge.stands, site::EdgeStands::Rowlock);
+    assert_eq!(
+        site.edge.restraint,
+        site::RestraintInput::Spiked { spacing: None }
+    );
+    assert!(site.bed.fabric);
+    assert_eq!(site.line.far_end, site::FarEnd::Fixed { below_sill: None });
+    let pit = site.pits.first().unwrap();
+    assert_eq!(pit.ended, site::PitEnd::Refused);
+    let layer = pit.layers.last().unwrap();
+    assert_eq!(
+        (layer.firmness, layer.moisture),
+        (Some(site::Firmness::VerySoft), Some(site::Moisture::Wet))
+    );
+    // The catalogue's own name stands for the key.
+    assert_eq!(layer.material.0, "loam");
+    let hands: Vec<_> = site.line.legs.iter().map(|leg| leg.shape).collect();
+    assert!(matches!(
+        hands.as_slice(),
+        [
+            LegShape::Straight { .. },
+            LegShape::Curve {
+                hand: Hand::Left,
+                ..
+            }
+        ]
+    ));
+    let by: Vec<ShotBy> = site.line.shots.iter().map(|shot| shot.by).collect();
+    assert_eq!(by, [ShotBy::String, ShotBy::Rod]);
+}
+
+#[track_caller]
+fn stored(shown_in: v1::ShownIn, place: Place, typed: &str, stored: &str) {
+    let mut file = full();
+    file.shown_in = shown_in;
+    assert_eq!(
+        file.normalised(place, typed),
+        stored,
+        "{typed:?} at {place:?}"
+    );
+}
+
+#[test]
+fn a_bare_number_is_stored_with_the_unit_that_it_means() {
+    use v1::ShownIn::{FeetInches, Metric};
+    stored(FeetInches, Place::Width, "9 1/2", "9 1/2 in");
+    stored(FeetInches, Place::Width, " 9.5 ", "9.5 in");
+    stored(FeetInches, Place::Width, "9½", "9½ in");
+    stored(FeetInches, Place::Width, "9-1/2", "9-1/2 in");
+    stored(FeetInches, Place::Width, "-3", "-3 in");
+    stored(FeetInches, Place::LegLength(0), "28", "28 ft");
+    stored(
+        FeetInches,
+        Place::LegLength(0),
+        "28-6 1/2",
+        "28 ft 6 1/2 in",
+    );
+    stored(FeetInches, Place::Fall, "1/4", "1/4 in/ft");
+    stored(FeetInches, Place::LegTurn(1), "48", "48 deg");
+    stored(Metric, Place::Width, "815", "815 mm");
+    stored(Metric, Place::LegLength(0), "4.5", "4.5 m");
+    stored(Metric, Place::LegLength(0), "4,5", "4,5 m");
+    stored(Metric, Place::Fall, "2.5", "2.5 %");
+    stored(Metric, Place::LegTurn(1), "48", "48 deg");
+}
+
+#[test]
+fn what_carries_its_unit_or_cannot_be_read_is_stored_as_typed() {
+    use v1::ShownIn::{FeetInches, Metric};
+    for shown_in in [FeetInches, Metric] {
+        for typed in [
+            "57 mm", "5' 3\"", "1 m", "5'' 3", "1/0", "NaN", "", "  ", "about 9", "9 1/2 9", "inf",
+            "1e3",
+        ] {
+            stored(shown_in, Place::Width, typed, typed);
+        }
+        stored(shown_in, Place::Fall, "1:48", "1:48");
+        stored(shown_in, Place::Fall, "level", "level");
+        stored(shown_in, Place::LegTurn(1), "48°", "48°");
+        stored(shown_in, Place::Address, "28", "28");
+        stored(shown_in, Place::LayerMaterial(0, 0), "28", "28");
+    }
+}
+
+#[test]
+fn things_that_are_not_there_have_no_text() {
+    let mut file = full();
+    let nowhere = [
+        Place::Site,
+        Place::Leg(0),
+        Place::LegLength(1),
+        Place::LegRadius(0),
+        Place::LegTurn(0),
+        Place::LegLength(2),
+        Place::LegWidthAtEnd(usize::MAX),
+        Place::Shot(0),
+        Place::ShotReading(2),
+        Place::Pit(0),
+        Place::PitStation(1),
+        Place::LayerThickness(0, 2),
+        Place::LayerThickness(1, 0),
+        Place::LayerMaterial(7, 7),
+        Place::SpikeSpacing,
+        Place::Fabric,
+        Place::EdgeStands,
+        Place::Restraint,
+        Place::Lift(0),
+        Place::GradeLine,
+        Place::OldSurface,
+        Place::DigBottom,
+    ];
+    let before = file.clone();
+    for place in nowhere {
+        assert_eq!(file.text(place), None, "{place:?}");
+        assert!(!file.set_text(place, "3 in"), "{place:?}");
+    }
+    assert_eq!(file, before);
+    file.line.far_end = v1::FarEnd::Free;
+    assert_eq!(file.text(Place::FarEndBelowSill), None);
+    file.edge.restraint = v1::Restraint::Nothing;
+    assert_eq!(file.text(Place::HaunchHeight), None);
+}
+
+#[test]
+fn things_are_added_at_the_end_and_taken_away_one_by_one() {
+    let mut file = SiteFile::new("12 Alder Court", "front walk");
+    assert_eq!(file.add_straight_leg(), 1);
+    assert_eq!(file.add_curved_leg(Hand::Right), 2);
+    file.set_text(Place::LegRadius(2), "12 ft");
+    assert!(file.remove_leg(0));
+    assert_eq!(file.text(Place::LegRadius(1)), Some("12 ft"));
+    assert!(!file.remove_leg(2));
+    assert_eq!(file.add_shot(ShotBy::Rod), 0);
+    assert!(file.remove_shot(0) && !file.remove_shot(0));
+    assert_eq!(file.add_pit(), 0);
+    assert_eq!(file.text(Place::LayerMaterial(0, 0)), Some("old-brick"));
+    assert_eq!(file.add_layer(0, "loam"), Some(1));
+    assert_eq!(file.add_layer(1, "loam"), None);
+    assert!(file.remove_layer(0, 1) && !file.remove_layer(0, 1) && !file.remove_layer(3, 0));
+    assert!(file.remove_pit(0) && !file.remove_pit(0));
+}

@@ -1,0 +1,19 @@
+//! What a sheet never leaves out.
+
+use underbrick_calc::site::{RestraintInput, Site};
+
+/// Cautions for a site, in the order of the work.
+pub(crate) fn cautions(site: &Site) -> Vec<&'static str> {
+    let is_concrete = matches!(site.edge.restraint, RestraintInput::Haunch { .. });
+    [
+        Some("Have buried services located before anyone digs."),
+        Some("Frost and drainage are left to the local code and to licensed practice: nothing here stands for either."),
+        Some("A side of a trench that may slip is sloped or held before anyone steps in."),
+        Some("Cutting brick or stone makes silica dust: cut wet or with extraction, and wear a mask made for it."),
+        is_concrete.then_some("Wet concrete burns skin and eyes: gloves, boots, glasses; wash it off at once."),
+        Some("Lift brick and stone in loads that one back can bear."),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}

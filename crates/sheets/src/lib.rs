@@ -1,0 +1,20 @@
+//! What is handed over. Knows nothing of files, screens or paper sizes: it turns results into lists, and lists into text.
+//!
+//! [`results()`] gathers every result of a site as one flat, ordered list of figures with its tables and findings; [`to_json`] writes
+//! it for machines and [`to_text`] for people.
+
+pub mod figure;
+pub mod pits;
+pub mod profile;
+pub mod results;
+
+mod cautions;
+mod columns;
+mod figures;
+mod json;
+mod text;
+mod wording;
+
+pub use json::to_json;
+pub use results::{ResultsSheet, results};
+pub use text::to_text;

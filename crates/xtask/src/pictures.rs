@@ -1,0 +1,78 @@
+//! Pictures of every screen, to look at: each sample at each stop, landscape and portrait, sun and dim.
+
+use std::path::Path;
+
+use anyhow::Context as _;
+use underbrick_app::Shell;
+use underbrick_app::picture::Camera;
+use underbrick_app::stops::Stop;
+use underbrick_app::theme::Theme;
+use underbrick_calc::place::Place;
+use underbrick_records::Shelf;
+
+/// Makes them all.
+pub fn make(folder: &Path) -> anyhow::Result<()> {
+    std::fs::create_dir_all(folder)?;
+    let kept = folder.join("sites");
+    let shelf = Shelf::at(&kept);
+    if shelf.list()?.is_empty() {
+        shelf.copy_samples()?;
+    }
+    let sites: Vec<_> = shelf
+        .list()?
+        .into_iter()
+        .map(|entry| entry.folder)
+        .collect();
+    for (way, size) in [
+        ("landscape", egui::vec2(1280.0, 800.0)),
+        ("portrait", egui::vec2(800.0, 1280.0)),
+    ] {
+        for (light, theme) in [("sun", Theme::Sun), ("dim", Theme::Dim)] {
+            let mut camera = Camera::new(theme);
+            let mut shell = Shell::new(Shelf::at(&kept), underbrick_records::catalogue()?);
+            take(
+                &mut camera,
+                size,
+                &mut shell,
+                &folder.join(format!("list-{way}-{light}.png")),
+            )?;
+            for site in &sites {
+                let name = site
+                    .file_name()
+                    .map(|name| name.to_string_lossy().into_owned())
+                    .unwrap_or_default();
+                shell.open(site, camera.context())?;
+                for (stop, place) in [
+                    (Stop::Look, Place::LayerThickness(0, 1)),
+                    (Stop::Line, Place::OldBelowSill),
+                    (Stop::Bed, Place::SettingBed),
+                ] {
+                    shell.go_to(stop);
+                    shell.set(place);
+                    take(
+                        &mut camera,
+                        size,
+                        &mut shell,
+                        &folder.join(format!(
+                            "{name}-{}-{way}-{light}.png",
+                            stop.word().to_lowercase()
+                        )),
+                    )?;
+                }
+                shell = Shell::new(Shelf::at(&kept), underbrick_records::catalogue()?);
+            }
+        }
+    }
+    Ok(())
+}
+
+fn take(
+    camera: &mut Camera,
+    size: egui::Vec2,
+    shell: &mut Shell,
+    path: &Path,
+) -> anyhow::Result<()> {
+    let picture = camera.take(size, 1.0, |ui| shell.ui(ui))?;
+    std::fs::write(path, picture.png()?)
+        .with_context(|| format!("could not be written: {}", path.display()))
+}

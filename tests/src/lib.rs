@@ -1,0 +1,1 @@
+//! Acceptance tests at the borders of Underbrick; the library itself is empty.
