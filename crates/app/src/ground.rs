@@ -4,6 +4,7 @@
 use egui::{Pos2, Rect, Response, Role, Sense, Shape, Stroke, Ui, WidgetInfo, pos2, vec2};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, in_metres, metres};
+use underbrick_calc::site::ShownIn;
 use underbrick_drawing::item::{Drawing, Item, Sheet};
 use underbrick_drawing::{LongSection, cross_section, long_section, picked};
 
@@ -25,7 +26,6 @@ pub struct GroundView {
     station: Length,
     cross: Option<Kept<Drawing>>,
     long: Option<Kept<LongSection>>,
-    is_dragging: bool,
 }
 
 /// A drawing and its shapes, with what they were made from.
@@ -47,12 +47,6 @@ struct Made {
 }
 
 impl GroundView {
-    /// Where the cross-section is cut.
-    #[must_use]
-    pub const fn station(&self) -> Length {
-        self.station
-    }
-
     /// Cuts the cross-section elsewhere.
     pub fn cut_at(&mut self, station: Length) {
         self.station = station;
@@ -96,9 +90,8 @@ pub fn long_ui(ui: &mut Ui, rect: Rect, view: &mut GroundView, visit: &Visit) ->
         && let (Some(at), Some(kept)) = (response.interact_pointer_pos(), &view.long)
         && let Some(station) = kept.drawing.station_at(f64::from(at.x - rect.min.x))
     {
-        view.station = station;
+        view.station = on_the_tape(station, visit);
     }
-    view.is_dragging = response.dragged();
     let key = made(ui, rect, view, visit);
     if view.long.as_ref().is_none_or(|kept| kept.key != key) {
         let section = long_section(
@@ -128,7 +121,7 @@ pub fn long_ui(ui: &mut Ui, rect: Rect, view: &mut GroundView, visit: &Visit) ->
         && let Some(at) = response.interact_pointer_pos()
         && let Some(station) = kept.drawing.station_at(f64::from(at.x - rect.min.x))
     {
-        view.station = station;
+        view.station = on_the_tape(station, visit);
         ui.request_repaint();
     }
     place
@@ -232,12 +225,25 @@ fn tapped(response: &Response, rect: Rect, drawing: &Drawing) -> Option<Place> {
     picked(drawing, f64::from(at.x), f64::from(at.y), f64::from(REACH))
 }
 
-/// The middle of the run: where a cross-section says most at first.
+/// A third of the run: where a cross-section says much at first.
 #[must_use]
 pub fn first_cut(visit: &Visit) -> Length {
-    visit
+    visit.results().line.as_ref().map_or_else(
+        || metres(0.0),
+        |line| on_the_tape(line.run.length() / 3.0, visit),
+    )
+}
+
+/// The whole inch or centimetre next to a station: what a finger means, and what can be found on the tape again.
+fn on_the_tape(station: Length, visit: &Visit) -> Length {
+    let step_m = match visit.site().shown_in {
+        ShownIn::FeetInches => 0.0254,
+        ShownIn::Metric => 0.01,
+    };
+    let end_m = visit
         .results()
         .line
         .as_ref()
-        .map_or_else(|| metres(0.0), |line| line.run.length() / 3.0)
+        .map_or(0.0, |line| in_metres(line.run.length()));
+    metres(((in_metres(station) / step_m).round() * step_m).clamp(0.0, end_m))
 }

@@ -105,8 +105,8 @@ impl App {
     }
 }
 
-const LANDSCAPE: egui::Vec2 = vec2(1296.0, 816.0);
-const PORTRAIT: egui::Vec2 = vec2(816.0, 1296.0);
+const LANDSCAPE: egui::Vec2 = vec2(1280.0, 800.0);
+const PORTRAIT: egui::Vec2 = vec2(800.0, 1280.0);
 
 #[test]
 fn first_start_offers_copies_of_the_samples() {

@@ -25,10 +25,17 @@ pub struct Results {
 pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
     let mut findings = Findings::default();
     let line = crate::line::line(site, &mut findings);
-    let ground = line.as_ref().map(|line| crate::ground::ground(site, catalogue, line, &mut findings));
+    let ground = line
+        .as_ref()
+        .map(|line| crate::ground::ground(site, catalogue, line, &mut findings));
     let bed = match (&line, &ground) {
         (Some(line), Some(ground)) => crate::bed::bed(site, catalogue, line, ground, &mut findings),
         _ => None,
     };
-    Results { line, ground, bed, findings }
+    Results {
+        line,
+        ground,
+        bed,
+        findings,
+    }
 }

@@ -16,9 +16,20 @@ pub fn check(asked: &SiteAsked) -> anyhow::Result<Status> {
 }
 
 fn summary(findings: &Findings) -> String {
-    let count = |weight: Weight| findings.iter().filter(|finding| finding.weight == weight).count();
-    let (n_stops, n_warnings, n_notes, n_right) =
-        (count(Weight::Stop), count(Weight::Warning), count(Weight::Note), count(Weight::Right));
+    let count = |weight: Weight| {
+        findings
+            .iter()
+            .filter(|finding| finding.weight == weight)
+            .count()
+    };
+    let (n_stops, n_warnings, n_notes, n_right) = (
+        count(Weight::Stop),
+        count(Weight::Warning),
+        count(Weight::Note),
+        count(Weight::Right),
+    );
     let outcome = if n_stops > 0 { "stopped" } else { "fine" };
-    format!("{outcome}: {n_stops} to stop the job, {n_warnings} to look at, {n_notes} to know, {n_right} right")
+    format!(
+        "{outcome}: {n_stops} to stop the job, {n_warnings} to look at, {n_notes} to know, {n_right} right"
+    )
 }

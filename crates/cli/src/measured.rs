@@ -28,15 +28,26 @@ impl Measured {
     /// Reads and works out the site in a folder or a file.
     pub fn read(path: &Path) -> anyhow::Result<Self> {
         let open = OpenSite::open(path)?;
-        let catalogue = underbrick_records::catalogue().context("the built-in catalogue of materials")?;
+        let catalogue =
+            underbrick_records::catalogue().context("the built-in catalogue of materials")?;
         let (site, mut findings) = open.site().checked(&catalogue);
         let results = compute(&site, &catalogue);
         findings.append(results.findings.clone());
-        Ok(Self { file: open.file().to_path_buf(), site, catalogue, results, findings })
+        Ok(Self {
+            file: open.file().to_path_buf(),
+            site,
+            catalogue,
+            results,
+            findings,
+        })
     }
 
     /// Whether a finding stops the job.
     pub fn status(&self) -> Status {
-        if self.findings.stop_the_job() { Status::Stopped } else { Status::Fine }
+        if self.findings.stop_the_job() {
+            Status::Stopped
+        } else {
+            Status::Fine
+        }
     }
 }

@@ -12,6 +12,10 @@ pub fn results(asked: &ResultsAsked) -> anyhow::Result<Status> {
     let measured = Measured::read(&asked.site.site)?;
     tell(&measured.findings);
     let sheet = underbrick_sheets::results(&measured.site, &measured.results, &measured.findings);
-    say(&if asked.json { to_json(&sheet) } else { to_text(&sheet) })?;
+    say(&if asked.json {
+        to_json(&sheet)
+    } else {
+        to_text(&sheet)
+    })?;
     Ok(measured.status())
 }

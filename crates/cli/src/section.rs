@@ -13,10 +13,19 @@ use crate::station::station;
 /// Draws, and tells the findings.
 pub fn section(asked: &SectionAsked) -> anyhow::Result<Status> {
     let measured = Measured::read(&asked.site.site)?;
-    let Measured { site, catalogue, results, .. } = &measured;
+    let Measured {
+        site,
+        catalogue,
+        results,
+        ..
+    } = &measured;
     let station = station(asked.at.as_deref(), site, results.line.as_ref())?;
     tell(&measured.findings);
-    let sheet = Sheet { width: f64::from(asked.width), height: f64::from(asked.height), text_scale: 1.0 };
+    let sheet = Sheet {
+        width: f64::from(asked.width),
+        height: f64::from(asked.height),
+        text_scale: 1.0,
+    };
     let drawing = if asked.long {
         long_section(site, catalogue, results, station, sheet).drawing
     } else {

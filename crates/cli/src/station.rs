@@ -2,7 +2,9 @@
 
 use anyhow::{Context as _, ensure};
 use underbrick_calc::line::Line;
-use underbrick_calc::measure::written::{BareUnit, LengthStyle, Nearest, read_length, write_length};
+use underbrick_calc::measure::written::{
+    BareUnit, LengthStyle, Nearest, read_length, write_length,
+};
 use underbrick_calc::quantity::{Length, inches, metres};
 use underbrick_calc::site::{ShownIn, Site};
 
@@ -16,7 +18,8 @@ pub fn station(written: Option<&str>, site: &Site, line: Option<&Line>) -> anyho
         ShownIn::FeetInches => BareUnit::Foot,
         ShownIn::Metric => BareUnit::Metre,
     };
-    let station = read_length(written, bare).with_context(|| format!("--at {written:?} cannot be read"))?;
+    let station =
+        read_length(written, bare).with_context(|| format!("--at {written:?} cannot be read"))?;
     match run_length {
         Some(run_length) => on_run(station, run_length, site.shown_in),
         None => Ok(station),

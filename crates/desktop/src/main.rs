@@ -17,6 +17,7 @@ Underbrick: from test pit to section, for the one who rebuilds sunken brick walk
   underbrick-desktop --sites FOLDER     keep the sites in FOLDER instead of this machine's data folder
   underbrick-desktop --paper FOLDER [SITE]
                                         no window: both drawings (SVG, PNG) and the results into FOLDER
+  underbrick-desktop --measure [SITE]   print when the third frame is begun and the memory then, and close
 ";
 
 /// What was asked for on the command line.
@@ -25,11 +26,14 @@ struct Asked {
     sites: Option<PathBuf>,
     paper: Option<PathBuf>,
     site: Option<PathBuf>,
+    measure: bool,
     help: bool,
 }
 
 fn main() -> anyhow::Result<()> {
+    let started = window::Measure::start();
     let asked = asked(std::env::args_os().skip(1).collect())?;
+    let measure = asked.measure.then_some(started);
     if asked.help {
         return say(HELP);
     }
@@ -46,7 +50,7 @@ fn main() -> anyhow::Result<()> {
             Shelf::platform().context("no place to keep sites; name one with --sites FOLDER")?
         }
     };
-    match window::show(shelf, asked.site.clone()) {
+    match window::show(shelf, asked.site.clone(), measure) {
         Ok(()) => Ok(()),
         Err(error) => {
             say(&format!(
@@ -71,6 +75,7 @@ fn asked(arguments: Vec<OsString>) -> anyhow::Result<Asked> {
     while let Some(argument) = arguments.next() {
         match argument.to_str() {
             Some("--help" | "-h") => asked.help = true,
+            Some("--measure") => asked.measure = true,
             Some("--sites") => {
                 asked.sites = Some(
                     arguments

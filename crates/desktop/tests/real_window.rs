@@ -22,9 +22,6 @@ use underbrick_app::theme::{self, Theme};
 use underbrick_calc::place::Place;
 use underbrick_records::{OpenSite, Shelf};
 
-/// The harness puts this margin round what it shows; the window has none.
-const MARGIN: f32 = 8.0;
-
 struct Window {
     child: Child,
     id: String,
@@ -208,7 +205,7 @@ impl Map {
     fn of(sites: &Path) -> Self {
         let shell = Shell::new(Shelf::at(sites), underbrick_records::catalogue().unwrap());
         let harness = Harness::builder()
-            .with_size(vec2(1280.0 + 2.0 * MARGIN, 800.0 + 2.0 * MARGIN))
+            .with_size(vec2(1280.0, 800.0))
             .with_max_steps(16)
             .with_context_setup(|context| theme::install(context, Theme::Sun))
             .build_ui_state(|ui, shell: &mut Shell| shell.ui(ui), shell);
@@ -222,38 +219,20 @@ impl Map {
     }
 
     fn rect(&self, role: Role, label: &str) -> Rect {
-        self.harness
-            .get_by_role_and_label(role, label)
-            .rect()
-            .translate(vec2(-MARGIN, -MARGIN))
+        self.harness.get_by_role_and_label(role, label).rect()
     }
 
-    fn picture_of(&self, part: &str) -> Rect {
-        self.harness
+    /// Cross-section and long section, in the order in which they are shown.
+    fn drawings(&self) -> (Rect, Rect) {
+        let rects: Vec<Rect> = self
+            .harness
             .get_all_by_role(Role::Image)
-            .map(|node| (node.rect(), node.value().unwrap_or_default()))
-            .find_map(|(rect, words)| words.contains(part).then_some(rect))
-            .map_or_else(
-                || {
-                    let drawings: Vec<Rect> = self
-                        .harness
-                        .get_all_by_role(Role::Image)
-                        .map(|node| node.rect())
-                        .collect();
-                    assert_eq!(
-                        drawings.len(),
-                        2,
-                        "cross-section and long section are on screen"
-                    );
-                    if part == "cross" {
-                        drawings[0]
-                    } else {
-                        drawings[1]
-                    }
-                },
-                |rect| rect,
-            )
-            .translate(vec2(-MARGIN, -MARGIN))
+            .map(|node| node.rect())
+            .collect();
+        let [cross, long] = rects.as_slice() else {
+            panic!("two drawings are on screen, not {}", rects.len())
+        };
+        (*cross, *long)
     }
 
     /// The same tap in both; the window's is at the place that the map tells.
@@ -306,7 +285,7 @@ fn tap_see_the_ground_change_kill_and_find_it_again() {
     map.tap(&window, Role::Tab, "Line");
     map.tap(&window, Role::Button, "Sill above old brick");
     let before = window.picture("2-curved-sample.png");
-    let (cross, long) = (map.picture_of("cross"), map.picture_of("long"));
+    let (cross, long) = map.drawings();
     assert!(
         before.colours(cross) > 30 && before.colours(long) > 30,
         "both drawings are drawn"
@@ -323,21 +302,12 @@ fn tap_see_the_ground_change_kill_and_find_it_again() {
     );
 
     map.tap(&window, Role::Tab, "Look");
-    map.harness.state_mut().set(Place::LayerThickness(0, 0));
-    map.settle();
-    let row = map.rect(Role::Button, "Loam").center();
-    window.tap(pos2(row.x, row.y));
-    map.harness
-        .get_by_role_and_label(Role::Button, "Loam")
-        .click();
-    map.settle();
-    for key in ["2", "6"] {
+    map.tap(&window, Role::Button, "Pit station");
+    // Offset, old brick, screenings, then the loam that must come out.
+    for key in ["next", "next", "next", "next", "2", "6"] {
         map.tap(&window, Role::Button, key);
     }
-    let place = (0..8)
-        .map(|layer_idx| Place::LayerThickness(0, layer_idx))
-        .find(|place| OpenSite::open(&site).unwrap().site().text(*place) == Some("26 in"));
-    let place = place.expect("the new depth of pit 1 is on disk");
+    let place = Place::LayerThickness(0, 2);
     on_disk(&site, place, "26 in");
     let pit = window.picture("4-deeper-pit.png");
     assert!(

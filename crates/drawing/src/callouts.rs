@@ -3,11 +3,12 @@
 //! Callouts keep the order of their things from left to right. A leader runs from the callout down to a knee that all share, then
 //! straight down to its thing; as both ends keep the same order, no two leaders meet.
 
-use crate::draft::{Draft, HAIRLINE, Lettering, Sizes, rectangle, solid, width_of};
+use crate::draft::{Draft, HAIRLINE, Lettering, Sizes, rectangle, solid};
+use crate::font::Weight;
 use crate::item::Anchor;
 use crate::palette::Ink;
 use crate::spread::{Wish, spread};
-use crate::text::Text;
+use crate::text::{Text, advance};
 use underbrick_calc::place::Place;
 
 /// Least space between two callouts, in dots.
@@ -47,7 +48,11 @@ pub(crate) struct Band {
 impl Band {
     /// Height of so many rows, in dots.
     pub fn height(rows: usize, sizes: Sizes) -> f64 {
-        if rows == 0 { 0.0 } else { f64::from(u8::try_from(rows).unwrap_or(2)) * row_height(sizes) }
+        if rows == 0 {
+            0.0
+        } else {
+            f64::from(u8::try_from(rows).unwrap_or(2)) * row_height(sizes)
+        }
     }
 }
 
@@ -55,9 +60,16 @@ fn row_height(sizes: Sizes) -> f64 {
     1.16 * sizes.label + 1.32 * sizes.note + 6.0
 }
 
+/// A callout with its width, measured once, in dots.
+struct Measured {
+    callout: Callout,
+    width: f64,
+}
+
 /// A callout that found its place.
 struct Standing {
     callout: Callout,
+    width: f64,
     middle: f64,
     top: f64,
     leader: Vec<(f64, f64)>,
@@ -76,129 +88,227 @@ pub(crate) fn draw(draft: &mut Draft, callouts: Vec<Callout>, band: Band) -> usi
         }
     }
     for each in standing {
-        let Callout { title, note, ink, place, .. } = each.callout;
+        let Callout {
+            title,
+            note,
+            ink,
+            place,
+            ..
+        } = each.callout;
         let title_y = each.top + 0.58 * sizes.label;
         let note_ink = if ink == Ink::Ink { Ink::SecondInk } else { ink };
         // Paper behind the words: what passes behind them stays behind.
-        let half = width_of(&Text::bold(title.clone()), sizes.label).max(width_of(&Text::regular(note.clone()), sizes.note)) / 2.0 + 3.0;
+        let half = each.width / 2.0 + 3.0;
         let bottom = each.top + row_height(sizes) - 5.0;
-        draft.shape(&rectangle(each.middle - half, each.top, each.middle + half, bottom), Ink::Paper, None, place);
+        draft.shape(
+            &rectangle(each.middle - half, each.top, each.middle + half, bottom),
+            Ink::Paper,
+            None,
+            place,
+        );
         draft.label(
             (each.middle, title_y),
-            Lettering { text: Text::bold(title), size: sizes.label, ink, anchor: Anchor::Middle, place },
+            Lettering {
+                text: Text::bold(title),
+                size: sizes.label,
+                ink,
+                anchor: Anchor::Middle,
+                place,
+            },
         );
         if !note.is_empty() {
             let note_y = each.top + 1.16 * sizes.label + 0.6 * sizes.note;
             draft.label(
                 (each.middle, note_y),
-                Lettering { text: Text::regular(note), size: sizes.note, ink: note_ink, anchor: Anchor::Middle, place },
+                Lettering {
+                    text: Text::regular(note),
+                    size: sizes.note,
+                    ink: note_ink,
+                    anchor: Anchor::Middle,
+                    place,
+                },
             );
         }
     }
     left_out
 }
 
-fn place(mut callouts: Vec<Callout>, band: Band, sizes: Sizes) -> Vec<Standing> {
-    callouts.retain(|callout| !callout.along.is_empty() && band.rows > 0);
-    callouts.sort_by(|first, second| middle_of(&first.along).total_cmp(&middle_of(&second.along)));
+fn place(callouts: Vec<Callout>, band: Band, sizes: Sizes) -> Vec<Standing> {
+    if band.rows == 0 {
+        return Vec::new();
+    }
+    let mut callouts: Vec<Measured> = callouts
+        .into_iter()
+        .filter(|callout| !callout.along.is_empty())
+        .map(|callout| Measured {
+            width: width(&callout.title, &callout.note, sizes),
+            callout,
+        })
+        .collect();
+    callouts.sort_by(|first, second| {
+        middle_of(&first.callout.along).total_cmp(&middle_of(&second.callout.along))
+    });
     while !callouts.is_empty() {
         let placed = if band.rows >= 2 {
-            try_two_rows(&callouts, band, sizes, 0).or_else(|| try_two_rows(&callouts, band, sizes, 1))
+            two_rows(&callouts, band, sizes, 0).or_else(|| two_rows(&callouts, band, sizes, 1))
         } else {
-            try_one_row(&callouts, band, sizes)
+            one_row(&callouts, band, sizes)
         };
-        if let Some(standing) = placed {
-            return standing;
+        if let Some(places) = placed {
+            let stand = |(each, place): (Measured, Stand)| Standing {
+                callout: each.callout,
+                width: each.width,
+                middle: place.middle,
+                top: place.top,
+                leader: place.leader,
+            };
+            return callouts.into_iter().zip(places).map(stand).collect();
         }
-        let least = callouts.iter().enumerate().max_by_key(|(_, callout)| callout.rank).map(|(index, _)| index);
+        let least = callouts
+            .iter()
+            .enumerate()
+            .max_by_key(|(_, each)| each.callout.rank)
+            .map(|(index, _)| index);
         let Some(least) = least else { break };
         callouts.remove(least);
     }
     Vec::new()
 }
 
-fn width(callout: &Callout, sizes: Sizes) -> f64 {
-    let title = width_of(&Text::bold(callout.title.clone()), sizes.label);
-    title.max(width_of(&Text::regular(callout.note.clone()), sizes.note))
+/// Width of a callout, in dots.
+pub(crate) fn width(title: &str, note: &str, sizes: Sizes) -> f64 {
+    let title = sizes.label * advance(title, Weight::Bold);
+    title.max(sizes.note * advance(note, Weight::Regular))
 }
 
-fn try_one_row(callouts: &[Callout], band: Band, sizes: Sizes) -> Option<Vec<Standing>> {
-    let wishes: Vec<Wish> =
-        callouts.iter().map(|callout| Wish { middle: middle_of(&callout.along), room: width(callout, sizes) + GAP }).collect();
+/// Where one callout stands.
+struct Stand {
+    middle: f64,
+    top: f64,
+    leader: Vec<(f64, f64)>,
+}
+
+fn one_row(callouts: &[Measured], band: Band, sizes: Sizes) -> Option<Vec<Stand>> {
+    let wishes: Vec<Wish> = callouts
+        .iter()
+        .map(|each| Wish {
+            middle: middle_of(&each.callout.along),
+            room: each.width + GAP,
+        })
+        .collect();
     let middles = spread(&wishes, band.left - GAP / 2.0, band.right + GAP / 2.0)?;
     let bottom = band.top + row_height(sizes);
     let ends = ends(callouts, &middles)?;
-    let standing = callouts.iter().zip(&middles).zip(&ends).map(|((callout, middle), end)| {
-        let half = (width(callout, sizes) / 2.0 - 8.0).max(0.0);
-        let start = end.0.clamp(middle - half, middle + half);
-        Standing { callout: callout.clone(), middle: *middle, top: band.top, leader: leader((start, bottom), *end, bottom, band.knee) }
-    });
-    Some(standing.collect())
+    let places = callouts
+        .iter()
+        .zip(&middles)
+        .zip(&ends)
+        .map(|((each, middle), end)| {
+            let half = (each.width / 2.0 - 8.0).max(0.0);
+            let start = end.0.clamp(middle - half, middle + half);
+            Stand {
+                middle: *middle,
+                top: band.top,
+                leader: leader((start, bottom), *end, bottom, band.knee),
+            }
+        });
+    Some(places.collect())
 }
 
 /// Every second callout stands in the upper row, and its leader passes between its neighbours in the lower one.
-fn try_two_rows(callouts: &[Callout], band: Band, sizes: Sizes, upper_first: usize) -> Option<Vec<Standing>> {
+fn two_rows(
+    callouts: &[Measured],
+    band: Band,
+    sizes: Sizes,
+    upper_first: usize,
+) -> Option<Vec<Stand>> {
     let row = row_height(sizes);
     let is_upper = |index: usize| index % 2 == upper_first;
     let lower_wishes: Vec<Wish> = callouts
         .iter()
         .enumerate()
-        .map(|(index, callout)| Wish {
-            middle: middle_of(&callout.along),
-            room: if is_upper(index) { PASSAGE } else { width(callout, sizes) + PASSAGE },
+        .map(|(index, each)| Wish {
+            middle: middle_of(&each.callout.along),
+            room: if is_upper(index) {
+                PASSAGE
+            } else {
+                each.width + PASSAGE
+            },
         })
         .collect();
-    let lower = spread(&lower_wishes, band.left - PASSAGE / 2.0, band.right + PASSAGE / 2.0)?;
+    let lower = spread(
+        &lower_wishes,
+        band.left - PASSAGE / 2.0,
+        band.right + PASSAGE / 2.0,
+    )?;
     let upper_wishes: Vec<Wish> = callouts
         .iter()
         .enumerate()
         .zip(&lower)
         .filter(|((index, _), _)| is_upper(*index))
-        .map(|((_, callout), passage)| Wish { middle: *passage, room: width(callout, sizes) + GAP })
+        .map(|((_, each), passage)| Wish {
+            middle: *passage,
+            room: each.width + GAP,
+        })
         .collect();
-    let mut upper = spread(&upper_wishes, band.left - GAP / 2.0, band.right + GAP / 2.0)?.into_iter();
+    let mut upper =
+        spread(&upper_wishes, band.left - GAP / 2.0, band.right + GAP / 2.0)?.into_iter();
     let ends = ends(callouts, &lower)?;
-    let lower_bottom = band.top + 2.0 * row;
-    let mut standing = Vec::with_capacity(callouts.len());
-    for (((index, callout), low_middle), end) in callouts.iter().enumerate().zip(&lower).zip(&ends) {
-        let half = (width(callout, sizes) / 2.0 - 8.0).max(0.0);
+    let bottom = band.top + 2.0 * row;
+    let mut places = Vec::with_capacity(callouts.len());
+    for (((index, each), low_middle), end) in callouts.iter().enumerate().zip(&lower).zip(&ends) {
+        let half = (each.width / 2.0 - 8.0).max(0.0);
         if is_upper(index) {
             let middle = upper.next()?;
             if (low_middle - middle).abs() > half {
                 return None;
             }
-            let leader = leader((*low_middle, band.top + row), *end, lower_bottom, band.knee);
-            standing.push(Standing { callout: callout.clone(), middle, top: band.top, leader });
+            let leader = leader((*low_middle, band.top + row), *end, bottom, band.knee);
+            places.push(Stand {
+                middle,
+                top: band.top,
+                leader,
+            });
         } else {
             let start = end.0.clamp(low_middle - half, low_middle + half);
-            let leader = leader((start, lower_bottom), *end, lower_bottom, band.knee);
-            standing.push(Standing { callout: callout.clone(), middle: *low_middle, top: band.top + row, leader });
+            let leader = leader((start, bottom), *end, bottom, band.knee);
+            places.push(Stand {
+                middle: *low_middle,
+                top: band.top + row,
+                leader,
+            });
         }
     }
-    Some(standing)
+    Some(places)
 }
 
 /// Where each leader ends: as near to under its callout as its thing allows, in order, with room between.
-fn ends(callouts: &[Callout], middles: &[f64]) -> Option<Vec<(f64, f64)>> {
+fn ends(callouts: &[Measured], middles: &[f64]) -> Option<Vec<(f64, f64)>> {
     let mut xs = Vec::with_capacity(callouts.len());
     let mut before = f64::NEG_INFINITY;
-    for (callout, middle) in callouts.iter().zip(middles) {
-        let (low, high) = reach(&callout.along);
+    for (each, middle) in callouts.iter().zip(middles) {
+        let (low, high) = reach(&each.callout.along);
         let x = middle.clamp(low, high).max(before + BETWEEN_LEADERS);
         xs.push(x);
         before = x;
     }
     // Back from the right: those that were pushed past their thing push the others back.
     let mut after = f64::INFINITY;
-    for (callout, x) in callouts.iter().zip(xs.iter_mut()).rev() {
-        let (low, high) = reach(&callout.along);
+    for (each, x) in callouts.iter().zip(xs.iter_mut()).rev() {
+        let (low, high) = reach(&each.callout.along);
         *x = x.min(high).min(after - BETWEEN_LEADERS);
         if *x < low - 1e-9 {
             return None;
         }
         after = *x;
     }
-    Some(callouts.iter().zip(xs).map(|(callout, x)| (x, height_at(&callout.along, x))).collect())
+    Some(
+        callouts
+            .iter()
+            .zip(xs)
+            .map(|(each, x)| (x, height_at(&each.callout.along, x)))
+            .collect(),
+    )
 }
 
 fn leader(start: (f64, f64), end: (f64, f64), bottom: f64, knee: f64) -> Vec<(f64, f64)> {
@@ -231,9 +341,143 @@ fn height_at(along: &[(f64, f64)], x: f64) -> f64 {
             && x <= to.0
         {
             let run = to.0 - from.0;
-            return if run > 0.0 { from.1 + (x - from.0) / run * (to.1 - from.1) } else { from.1 };
+            return if run > 0.0 {
+                from.1 + (x - from.0) / run * (to.1 - from.1)
+            } else {
+                from.1
+            };
         }
     }
-    let nearest = if along.first().is_some_and(|first| x < first.0) { along.first() } else { along.last() };
+    let nearest = if along.first().is_some_and(|first| x < first.0) {
+        along.first()
+    } else {
+        along.last()
+    };
     nearest.map_or(0.0, |at| at.1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::inside::cross;
+    use crate::item::{Point, Sheet};
+
+    /// Numbers that look thrown, from 0 to 1, the same in every run.
+    struct Thrown(u64);
+
+    impl Thrown {
+        fn next(&mut self) -> f64 {
+            self.0 = self
+                .0
+                .wrapping_mul(6_364_136_223_846_793_005)
+                .wrapping_add(1_442_695_040_888_963_407);
+            f64::from(u32::try_from(self.0 >> 33).unwrap()) / f64::from(u32::MAX >> 1)
+        }
+    }
+
+    fn thrown_callouts(thrown: &mut Thrown, count: u8) -> Vec<Callout> {
+        const TITLES: [&str; 4] = [
+            "pit 1",
+            "setting bed",
+            "4 lifts, 2 1/16\" each",
+            "must come out to here",
+        ];
+        let callouts = (0..count).map(|rank| {
+            let from = 30.0 + 700.0 * thrown.next();
+            let to = (from + 120.0 * thrown.next()).min(740.0);
+            let title = TITLES[usize::from(rank) % TITLES.len()];
+            Callout {
+                title: title.to_owned(),
+                note: "2 5/8\" loose each".to_owned(),
+                ink: Ink::Ink,
+                place: None,
+                along: vec![
+                    (from, 200.0 + 90.0 * thrown.next()),
+                    (to, 200.0 + 90.0 * thrown.next()),
+                ],
+                rank,
+            }
+        });
+        callouts.collect()
+    }
+
+    #[test]
+    fn leaders_meet_neither_each_other_nor_a_callout() {
+        let sizes = Sizes::on(Sheet {
+            width: 776.0,
+            height: 380.0,
+            text_scale: 1.0,
+        });
+        let mut thrown = Thrown(7);
+        let mut most_placed = 0;
+        for round in 0..600 {
+            let rows = 1 + round % 2;
+            let knee = 8.0 + Band::height(rows, sizes) + 16.0;
+            let band = Band {
+                left: 12.0,
+                right: 764.0,
+                top: 8.0,
+                rows,
+                knee,
+            };
+            let standing = place(
+                thrown_callouts(&mut thrown, 2 + u8::try_from(round % 11).unwrap()),
+                band,
+                sizes,
+            );
+            assert!(!standing.is_empty());
+            most_placed = most_placed.max(standing.len());
+            for (nth, each) in standing.iter().enumerate() {
+                let half = each.width / 2.0;
+                assert!(
+                    each.middle - half >= band.left - 1e-6
+                        && each.middle + half <= band.right + 1e-6
+                );
+                let (low, high) = reach(&each.callout.along);
+                let end = each.leader.last().unwrap();
+                assert!(end.0 >= low - 1e-6 && end.0 <= high + 1e-6);
+                for (other_nth, other) in standing.iter().enumerate() {
+                    if nth == other_nth {
+                        continue;
+                    }
+                    let apart =
+                        (each.middle - other.middle).abs() >= half + other.width / 2.0 - 1e-6;
+                    assert!(
+                        apart || (each.top - other.top).abs() > 1.0,
+                        "callouts touch"
+                    );
+                    assert!(
+                        !meet(&each.leader, &other.leader),
+                        "{:?} meets {:?}",
+                        each.leader,
+                        other.leader
+                    );
+                    let (left, right) = (
+                        other.middle - other.width / 2.0,
+                        other.middle + other.width / 2.0,
+                    );
+                    let frame =
+                        rectangle(left, other.top, right, other.top + row_height(sizes) - 5.0);
+                    let [a, b, c, d] = frame;
+                    assert!(
+                        !meet(&each.leader, &[a, b, c, d, a]),
+                        "a leader runs through a callout"
+                    );
+                }
+            }
+        }
+        assert!(most_placed >= 8, "two rows hold {most_placed} only");
+    }
+
+    fn meet(first: &[(f64, f64)], second: &[(f64, f64)]) -> bool {
+        let at = |spot: (f64, f64)| Point {
+            x: spot.0,
+            y: spot.1,
+        };
+        first.windows(2).any(|one| {
+            second
+                .windows(2)
+                .any(|other| cross((at(one[0]), at(one[1])), (at(other[0]), at(other[1]))))
+        })
+    }
 }

@@ -1,7 +1,7 @@
 //! Whether a drawing can be read: no two labels touch, no line runs through a label, no label stands on a hatch or off the sheet.
 
 use crate::draft::width_of;
-use crate::hatch::contains;
+use crate::inside::contains;
 use crate::item::{Anchor, Drawing, Item, Point};
 use crate::text::Text;
 
@@ -28,14 +28,20 @@ impl LabelBox {
     }
 
     fn meets(&self, other: &Self) -> bool {
-        self.left < other.right && other.left < self.right && self.top < other.bottom && other.top < self.bottom
+        self.left < other.right
+            && other.left < self.right
+            && self.top < other.bottom
+            && other.top < self.bottom
     }
 
     /// Whether a straight line passes through.
     fn is_crossed_by(&self, from: (f64, f64), to: (f64, f64)) -> bool {
         // The part of the line inside each pair of sides, as shares of its length.
         let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
-        for (start, end, low, high) in [(from.0, to.0, self.left, self.right), (from.1, to.1, self.top, self.bottom)] {
+        for (start, end, low, high) in [
+            (from.0, to.0, self.left, self.right),
+            (from.1, to.1, self.top, self.bottom),
+        ] {
             let run = end - start;
             if run.abs() < 1e-12 {
                 if start <= low || start >= high {
@@ -51,7 +57,12 @@ impl LabelBox {
     }
 
     fn corners(&self) -> [(f64, f64); 4] {
-        [(self.left, self.top), (self.right, self.top), (self.right, self.bottom), (self.left, self.bottom)]
+        [
+            (self.left, self.top),
+            (self.right, self.top),
+            (self.right, self.bottom),
+            (self.left, self.bottom),
+        ]
     }
 }
 
@@ -62,7 +73,12 @@ pub fn label_box(drawing: &Drawing, at: Point, text: &Text, size: f64, anchor: A
     let width = width_of(text, size);
     let left = x - width * anchor.share();
     // From the tops of the tall letters to the feet of the deep ones, about the middle of the figures.
-    LabelBox { left, top: y - 0.42 * size, right: left + width, bottom: y + 0.56 * size }
+    LabelBox {
+        left,
+        top: y - 0.42 * size,
+        right: left + width,
+        bottom: y + 0.56 * size,
+    }
 }
 
 /// What makes a drawing hard to read, in words; empty for a good one. A line or a hatch that a later area hides does no harm.
@@ -74,12 +90,26 @@ pub fn faults(drawing: &Drawing) -> Vec<String> {
         .iter()
         .enumerate()
         .filter_map(|(index, item)| match item {
-            Item::Label { at, text, size, anchor, .. } => Some((index, label_box(drawing, *at, text, *size, *anchor), text.written.as_str())),
+            Item::Label {
+                at,
+                text,
+                size,
+                anchor,
+                ..
+            } => Some((
+                index,
+                label_box(drawing, *at, text, *size, *anchor),
+                text.written.as_str(),
+            )),
             Item::Area { .. } | Item::Line { .. } | Item::Hatch { .. } => None,
         })
         .collect();
     for (nth, (index, label, written)) in labels.iter().enumerate() {
-        if label.left < 0.0 || label.top < 0.0 || label.right > drawing.sheet.width || label.bottom > drawing.sheet.height {
+        if label.left < 0.0
+            || label.top < 0.0
+            || label.right > drawing.sheet.width
+            || label.bottom > drawing.sheet.height
+        {
             faults.push(format!("“{written}” leaves the sheet"));
         }
         for (_, other, other_written) in labels.iter().skip(nth + 1) {
@@ -97,7 +127,10 @@ pub fn faults(drawing: &Drawing) -> Vec<String> {
             let is_crossed = lines.iter().any(|line| {
                 line.windows(2).any(|pair| {
                     let &[from, to] = pair else { return false };
-                    label.is_crossed_by(drawing.sheet_from_drawing(from), drawing.sheet_from_drawing(to))
+                    label.is_crossed_by(
+                        drawing.sheet_from_drawing(from),
+                        drawing.sheet_from_drawing(to),
+                    )
                 })
             });
             if is_crossed {
@@ -110,13 +143,18 @@ pub fn faults(drawing: &Drawing) -> Vec<String> {
 
 /// Index after the last area that lies behind the whole label; 0 where there is none.
 fn last_cover(drawing: &Drawing, label_index: usize, label: &LabelBox) -> usize {
-    let corners = label.corners().map(|(x, y)| drawing.drawing_from_sheet(x, y));
+    let corners = label
+        .corners()
+        .map(|(x, y)| drawing.drawing_from_sheet(x, y));
     let before = drawing.items.iter().take(label_index).enumerate().rev();
     let covers = |item: &Item| match item {
         Item::Area { outline, .. } => corners.iter().all(|corner| contains(outline, *corner)),
         Item::Line { .. } | Item::Hatch { .. } | Item::Label { .. } => false,
     };
-    before.into_iter().find(|(_, item)| covers(item)).map_or(0, |(index, _)| index + 1)
+    before
+        .into_iter()
+        .find(|(_, item)| covers(item))
+        .map_or(0, |(index, _)| index + 1)
 }
 
 #[cfg(test)]
@@ -125,8 +163,15 @@ mod tests {
 
     #[test]
     fn a_line_through_a_box_is_seen() {
-        let label = LabelBox { left: 10.0, top: 10.0, right: 50.0, bottom: 20.0 };
-        let check = |from, to, expected| assert_eq!(label.is_crossed_by(from, to), expected, "{from:?} {to:?}");
+        let label = LabelBox {
+            left: 10.0,
+            top: 10.0,
+            right: 50.0,
+            bottom: 20.0,
+        };
+        let check = |from, to, expected| {
+            assert_eq!(label.is_crossed_by(from, to), expected, "{from:?} {to:?}");
+        };
         check((0.0, 15.0), (100.0, 15.0), true);
         check((30.0, 0.0), (30.0, 100.0), true);
         check((30.0, 0.0), (30.0, 9.0), false);
@@ -138,7 +183,12 @@ mod tests {
 
     #[test]
     fn distance_is_that_to_the_nearest_side() {
-        let label = LabelBox { left: 10.0, top: 10.0, right: 50.0, bottom: 20.0 };
+        let label = LabelBox {
+            left: 10.0,
+            top: 10.0,
+            right: 50.0,
+            bottom: 20.0,
+        };
         assert!((label.distance(30.0, 15.0)).abs() < 1e-12);
         // 3-4-5 from the lower right corner.
         assert!((label.distance(53.0, 24.0) - 5.0).abs() < 1e-12);

@@ -22,10 +22,19 @@ pub(crate) struct Dimension {
 
 /// A chain on a level line at `y` between the stops, all in dots; extension lines come down from `from_y`. A text that is wider
 /// than its part of the chain stands beside the chain if it is the first or the last and there is room up to `limits`.
-pub(crate) fn level_chain(draft: &mut Draft, stops: &[f64], dimensions: &[Dimension], y: f64, from_y: f64, limits: (f64, f64)) {
+pub(crate) fn level_chain(
+    draft: &mut Draft,
+    stops: &[f64],
+    dimensions: &[Dimension],
+    y: f64,
+    from_y: f64,
+    limits: (f64, f64),
+) {
     let sizes = Sizes::on(draft.sheet());
     let pen = solid(Ink::Ink, HAIRLINE);
-    let (Some(first), Some(last)) = (stops.first().copied(), stops.last().copied()) else { return };
+    let (Some(first), Some(last)) = (stops.first().copied(), stops.last().copied()) else {
+        return;
+    };
     let count = dimensions.len();
     let mut texts = Vec::new();
     let (mut line_from, mut line_to) = (first - 6.0, last + 6.0);
@@ -47,17 +56,38 @@ pub(crate) fn level_chain(draft: &mut Draft, stops: &[f64], dimensions: &[Dimens
                 None
             };
             if let Some((x, anchor)) = at {
-                texts.push(((x, above), Lettering { text, size: sizes.label, ink: Ink::Ink, anchor, place: dimension.place }));
+                texts.push((
+                    (x, above),
+                    Lettering {
+                        text,
+                        size: sizes.label,
+                        ink: Ink::Ink,
+                        anchor,
+                        place: dimension.place,
+                    },
+                ));
                 break;
             }
         }
     }
     for stop in stops {
-        draft.stroke(&[(*stop, from_y), (*stop, y + PAST)], solid(Ink::SecondInk, HAIRLINE * 0.75), None);
+        draft.stroke(
+            &[(*stop, from_y), (*stop, y + PAST)],
+            solid(Ink::SecondInk, HAIRLINE * 0.75),
+            None,
+        );
     }
-    draft.stroke(&[(line_from, y), (line_to, y)], pen, dimensions.first().and_then(|dimension| dimension.place));
+    draft.stroke(
+        &[(line_from, y), (line_to, y)],
+        pen,
+        dimensions.first().and_then(|dimension| dimension.place),
+    );
     for stop in stops {
-        draft.stroke(&[(*stop - TICK, y + TICK), (*stop + TICK, y - TICK)], solid(Ink::Ink, 1.6), None);
+        draft.stroke(
+            &[(*stop - TICK, y + TICK), (*stop + TICK, y - TICK)],
+            solid(Ink::Ink, 1.6),
+            None,
+        );
     }
     for (at, lettering) in texts {
         draft.label(at, lettering);
@@ -67,7 +97,9 @@ pub(crate) fn level_chain(draft: &mut Draft, stops: &[f64], dimensions: &[Dimens
 /// Width that the texts of an upright chain take to the right of its line, in dots.
 pub(crate) fn upright_width(dimensions: &[Vec<String>], sizes: Sizes) -> f64 {
     let lines = dimensions.iter().flatten();
-    9.0 + lines.map(|line| width_of(&Text::bold(line.clone()), sizes.label)).fold(0.0, f64::max)
+    9.0 + lines
+        .map(|line| width_of(&Text::bold(line.clone()), sizes.label))
+        .fold(0.0, f64::max)
 }
 
 /// One dimension of an upright chain: its lines of text, the first bold.
@@ -79,27 +111,62 @@ pub(crate) struct Upright {
 
 /// A chain on an upright line at `x` between the stops, from the top down, all in dots; extension lines come from `from_x`. Texts
 /// stand right of the line; where the parts are low they make room for each other between `limits`.
-pub(crate) fn upright_chain(draft: &mut Draft, stops: &[f64], dimensions: &[Upright], x: f64, from_x: f64, limits: (f64, f64)) {
+pub(crate) fn upright_chain(
+    draft: &mut Draft,
+    stops: &[f64],
+    dimensions: &[Upright],
+    x: f64,
+    from_x: f64,
+    limits: (f64, f64),
+) {
     let sizes = Sizes::on(draft.sheet());
-    let (Some(first), Some(last)) = (stops.first().copied(), stops.last().copied()) else { return };
+    let (Some(first), Some(last)) = (stops.first().copied(), stops.last().copied()) else {
+        return;
+    };
     for stop in stops {
-        draft.stroke(&[(from_x, *stop), (x + PAST, *stop)], solid(Ink::SecondInk, HAIRLINE * 0.75), None);
+        draft.stroke(
+            &[(from_x, *stop), (x + PAST, *stop)],
+            solid(Ink::SecondInk, HAIRLINE * 0.75),
+            None,
+        );
     }
-    draft.stroke(&[(x, first - 6.0), (x, last + 6.0)], solid(Ink::Ink, HAIRLINE), dimensions.first().and_then(|each| each.place));
+    draft.stroke(
+        &[(x, first - 6.0), (x, last + 6.0)],
+        solid(Ink::Ink, HAIRLINE),
+        dimensions.first().and_then(|each| each.place),
+    );
     for stop in stops {
-        draft.stroke(&[(x - TICK, *stop + TICK), (x + TICK, *stop - TICK)], solid(Ink::Ink, 1.6), None);
+        draft.stroke(
+            &[(x - TICK, *stop + TICK), (x + TICK, *stop - TICK)],
+            solid(Ink::Ink, 1.6),
+            None,
+        );
     }
     // Second lines go first where there is no room.
     for most_lines in [2, 1] {
-        let height = |each: &Upright| (0..each.lines.len().min(most_lines)).map(|nth| 1.2 * line_size(nth, sizes)).sum::<f64>();
+        let height = |each: &Upright| {
+            (0..each.lines.len().min(most_lines))
+                .map(|nth| 1.2 * line_size(nth, sizes))
+                .sum::<f64>()
+        };
         let wishes: Vec<Wish> = dimensions
             .iter()
             .zip(stops.windows(2))
-            .map(|(each, pair)| Wish { middle: pair.iter().sum::<f64>() / 2.0, room: height(each) })
+            .map(|(each, pair)| Wish {
+                middle: pair.iter().sum::<f64>() / 2.0,
+                room: height(each),
+            })
             .collect();
-        let Some(middles) = spread(&wishes, limits.0, limits.1) else { continue };
+        let Some(middles) = spread(&wishes, limits.0, limits.1) else {
+            continue;
+        };
         for (each, middle) in dimensions.iter().zip(middles) {
-            upright_text(draft, each, most_lines, (x + 9.0, middle - height(each) / 2.0));
+            upright_text(
+                draft,
+                each,
+                most_lines,
+                (x + 9.0, middle - height(each) / 2.0),
+            );
         }
         break;
     }
@@ -110,8 +177,21 @@ fn upright_text(draft: &mut Draft, each: &Upright, most_lines: usize, (left, top
     let mut y = top;
     for (nth, line) in each.lines.iter().take(most_lines).enumerate() {
         let size = line_size(nth, sizes);
-        let (text, ink) = if nth == 0 { (Text::bold(line.clone()), Ink::Ink) } else { (Text::regular(line.clone()), Ink::SecondInk) };
-        draft.label((left, y + 0.55 * size), Lettering { text, size, ink, anchor: Anchor::Left, place: each.place });
+        let (text, ink) = if nth == 0 {
+            (Text::bold(line.clone()), Ink::Ink)
+        } else {
+            (Text::regular(line.clone()), Ink::SecondInk)
+        };
+        draft.label(
+            (left, y + 0.55 * size),
+            Lettering {
+                text,
+                size,
+                ink,
+                anchor: Anchor::Left,
+                place: each.place,
+            },
+        );
         y += 1.2 * size;
     }
 }
@@ -121,18 +201,35 @@ fn line_size(nth: usize, sizes: Sizes) -> f64 {
 }
 
 /// A bar scale with its lower edge at `y`, from `x` to the right, in dots: `parts` alternate between ink and paper.
-pub(crate) fn bar_scale(draft: &mut Draft, (x, y): (f64, f64), part_dots: f64, parts: usize, end: &str) {
+pub(crate) fn bar_scale(
+    draft: &mut Draft,
+    (x, y): (f64, f64),
+    part_dots: f64,
+    parts: usize,
+    end: &str,
+) {
     let sizes = Sizes::on(draft.sheet());
     let height = 6.0;
     let mut left = x;
     for part in 0..parts {
         let fill = if part % 2 == 0 { Ink::Ink } else { Ink::Paper };
-        let outline = [(left, y - height), (left + part_dots, y - height), (left + part_dots, y), (left, y)];
+        let outline = [
+            (left, y - height),
+            (left + part_dots, y - height),
+            (left + part_dots, y),
+            (left, y),
+        ];
         draft.shape(&outline, fill, Some(solid(Ink::Ink, HAIRLINE)), None);
         left += part_dots;
     }
     let below = y + 0.62 * sizes.tick + 3.0;
-    let lettering = |text: &str, anchor| Lettering { text: Text::regular(text), size: sizes.tick, ink: Ink::SecondInk, anchor, place: None };
+    let lettering = |text: &str, anchor| Lettering {
+        text: Text::regular(text),
+        size: sizes.tick,
+        ink: Ink::SecondInk,
+        anchor,
+        place: None,
+    };
     draft.label((x, below), lettering("0", Anchor::Left));
     draft.label((left, below), lettering(end, Anchor::Right));
 }

@@ -18,17 +18,29 @@ pub(crate) const AS_FOUND: f64 = 1.9;
 
 /// An unbroken pen.
 pub(crate) const fn solid(ink: Ink, width: f64) -> Pen {
-    Pen { ink, width, dash: Dash::Solid }
+    Pen {
+        ink,
+        width,
+        dash: Dash::Solid,
+    }
 }
 
 /// A pen of long dashes.
 pub(crate) const fn dashed(ink: Ink, width: f64) -> Pen {
-    Pen { ink, width, dash: Dash::Dashed }
+    Pen {
+        ink,
+        width,
+        dash: Dash::Dashed,
+    }
 }
 
 /// A pen of dots.
 pub(crate) const fn dotted(ink: Ink, width: f64) -> Pen {
-    Pen { ink, width, dash: Dash::Dotted }
+    Pen {
+        ink,
+        width,
+        dash: Dash::Dotted,
+    }
 }
 
 /// Type sizes on one sheet, in dots.
@@ -45,8 +57,12 @@ pub(crate) struct Sizes {
 impl Sizes {
     /// The design's sizes times the sheet's setting.
     pub fn on(sheet: Sheet) -> Self {
-        let scale = if sheet.text_scale.is_finite() { sheet.text_scale.clamp(0.5, 3.0) } else { 1.0 };
-        Self { tick: 13.0 * scale, note: 15.0 * scale, label: 17.0 * scale }
+        let scale = sheet.usable().text_scale;
+        Self {
+            tick: 13.0 * scale,
+            note: 15.0 * scale,
+            label: 17.0 * scale,
+        }
     }
 }
 
@@ -83,12 +99,25 @@ pub(crate) struct Draft {
 impl Draft {
     /// An empty board; `upper_left` is the sheet's corner in drawing metres.
     pub fn new(sheet: Sheet, upper_left: Point, dots_per_metre: f64, heights_times: f64) -> Self {
-        let drawing = Drawing { items: Vec::new(), upper_left, sheet, dots_per_metre, heights_times, words: String::new() };
-        Self { drawing, hatch_origin: Point::default() }
+        let drawing = Drawing {
+            items: Vec::new(),
+            upper_left,
+            sheet,
+            dots_per_metre,
+            heights_times,
+            words: String::new(),
+        };
+        Self {
+            drawing,
+            hatch_origin: Point::default(),
+        }
     }
 
     pub fn finish(self, words: String) -> Drawing {
-        Drawing { words, ..self.drawing }
+        Drawing {
+            words,
+            ..self.drawing
+        }
     }
 
     /// Drawing metres from dots of the sheet.
@@ -107,13 +136,27 @@ impl Draft {
 
     pub fn area(&mut self, outline: Vec<Point>, fill: Ink, pen: Option<Pen>, place: Option<Place>) {
         if outline.len() >= 3 {
-            self.drawing.items.push(Item::Area { outline, fill, pen, place });
+            self.drawing.items.push(Item::Area {
+                outline,
+                fill,
+                pen,
+                place,
+            });
         }
     }
 
     /// An area with its hatch, and its outline over both.
-    pub fn material(&mut self, outline: &[Point], shown: Shown, pen: Option<Pen>, place: Option<Place>) {
-        let grid = Grid { origin: self.hatch_origin, metres_per_dot: 1.0 / self.drawing.dots_per_metre };
+    pub fn material(
+        &mut self,
+        outline: &[Point],
+        shown: Shown,
+        pen: Option<Pen>,
+        place: Option<Place>,
+    ) {
+        let grid = Grid {
+            origin: self.hatch_origin,
+            metres_per_dot: 1.0 / self.drawing.dots_per_metre,
+        };
         self.area(outline.to_vec(), shown.fill, None, place);
         let strokes = if shown.hatch == Hatch::Brick {
             hatch::slanted_through(outline, 8.5, grid)
@@ -121,8 +164,15 @@ impl Draft {
             hatch::strokes(outline, shown.hatch, grid)
         };
         if !strokes.is_empty() {
-            let width = if shown.hatch == Hatch::Sand { 1.1 } else { HAIRLINE };
-            self.drawing.items.push(Item::Hatch { strokes, pen: solid(shown.mark, width) });
+            let width = if shown.hatch == Hatch::Sand {
+                1.1
+            } else {
+                HAIRLINE
+            };
+            self.drawing.items.push(Item::Hatch {
+                strokes,
+                pen: solid(shown.mark, width),
+            });
         }
         if let Some(pen) = pen {
             let mut closed = outline.to_vec();
@@ -144,7 +194,13 @@ impl Draft {
     }
 
     /// A filled outline on the sheet.
-    pub fn shape(&mut self, outline_dots: &[(f64, f64)], fill: Ink, pen: Option<Pen>, place: Option<Place>) {
+    pub fn shape(
+        &mut self,
+        outline_dots: &[(f64, f64)],
+        fill: Ink,
+        pen: Option<Pen>,
+        place: Option<Place>,
+    ) {
         let outline = outline_dots.iter().map(|at| self.point(*at)).collect();
         self.area(outline, fill, pen, place);
     }
@@ -155,7 +211,10 @@ impl Draft {
         let rim: Vec<(f64, f64)> = (0..corners)
             .map(|corner| {
                 let angle = std::f64::consts::TAU * f64::from(corner) / f64::from(corners);
-                (x + radius_dots * libm::cos(angle), y + radius_dots * libm::sin(angle))
+                (
+                    x + radius_dots * libm::cos(angle),
+                    y + radius_dots * libm::sin(angle),
+                )
             })
             .collect();
         self.shape(&rim, fill, None, place);
@@ -163,8 +222,21 @@ impl Draft {
 
     pub fn label(&mut self, at_dots: (f64, f64), lettering: Lettering) {
         let at = self.point(at_dots);
-        let Lettering { text, size, ink, anchor, place } = lettering;
-        self.drawing.items.push(Item::Label { at, text, size, ink, anchor, place });
+        let Lettering {
+            text,
+            size,
+            ink,
+            anchor,
+            place,
+        } = lettering;
+        self.drawing.items.push(Item::Label {
+            at,
+            text,
+            size,
+            ink,
+            anchor,
+            place,
+        });
     }
 }
 

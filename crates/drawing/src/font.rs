@@ -40,7 +40,10 @@ pub fn figure_height(weight: Weight) -> f64 {
 /// Whether the type has a shape for this letter.
 #[must_use]
 pub fn has(letter: char, weight: Weight) -> bool {
-    Measure::of(weight).face.as_ref().is_some_and(|face| face.glyph_index(letter).is_some())
+    Measure::of(weight)
+        .face
+        .as_ref()
+        .is_some_and(|face| face.glyph_index(letter).is_some())
 }
 
 /// One face, read once.
@@ -63,25 +66,43 @@ impl Measure {
 
     fn read(bytes: &'static [u8]) -> Self {
         let face = Face::parse(bytes, 0).ok();
-        let units_per_em = face.as_ref().map_or(1000.0, |face| f64::from(face.units_per_em()));
+        let units_per_em = face
+            .as_ref()
+            .map_or(1000.0, |face| f64::from(face.units_per_em()));
         let figure_height = face
             .as_ref()
             .and_then(|face| face.glyph_bounding_box(face.glyph_index('7')?))
-            .map_or(FALLBACK_FIGURE_HEIGHT, |bounds| f64::from(bounds.y_max) / units_per_em);
-        let mut measure = Self { face, units_per_em, figure_height, kept: Vec::new() };
-        measure.kept = (0..KEPT).map(|code| char::from_u32(code).map_or(0.0, |letter| measure.looked_up(letter))).collect();
+            .map_or(FALLBACK_FIGURE_HEIGHT, |bounds| {
+                f64::from(bounds.y_max) / units_per_em
+            });
+        let mut measure = Self {
+            face,
+            units_per_em,
+            figure_height,
+            kept: Vec::new(),
+        };
+        measure.kept = (0..KEPT)
+            .map(|code| char::from_u32(code).map_or(0.0, |letter| measure.looked_up(letter)))
+            .collect();
         measure
     }
 
     fn advance(&self, letter: char) -> f64 {
-        let kept = usize::try_from(u32::from(letter)).ok().and_then(|code| self.kept.get(code));
+        let kept = usize::try_from(u32::from(letter))
+            .ok()
+            .and_then(|code| self.kept.get(code));
         kept.copied().unwrap_or_else(|| self.looked_up(letter))
     }
 
     fn looked_up(&self, letter: char) -> f64 {
-        let Some(face) = &self.face else { return FALLBACK_ADVANCE };
+        let Some(face) = &self.face else {
+            return FALLBACK_ADVANCE;
+        };
         let glyph = face.glyph_index(letter).unwrap_or(GlyphId(0));
-        face.glyph_hor_advance(glyph).map_or(FALLBACK_ADVANCE, |units| f64::from(units) / self.units_per_em)
+        face.glyph_hor_advance(glyph)
+            .map_or(FALLBACK_ADVANCE, |units| {
+                f64::from(units) / self.units_per_em
+            })
     }
 }
 
@@ -95,7 +116,10 @@ mod tests {
             let nought = advance("0", weight);
             assert!(nought > 0.4 && nought < 0.8, "{nought} em");
             for figure in "123456789".chars() {
-                assert!((advance(&figure.to_string(), weight) - nought).abs() < 1e-9, "{figure}");
+                assert!(
+                    (advance(&figure.to_string(), weight) - nought).abs() < 1e-9,
+                    "{figure}"
+                );
             }
         }
     }

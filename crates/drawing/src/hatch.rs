@@ -4,6 +4,7 @@
 //! drawn only where it lies wholly inside the outline. Work grows with the number of marks: each is held against the few sides of
 //! the outline that share its column.
 
+use crate::inside::{Inside, closed_sides, index};
 use crate::item::Point;
 use underbrick_calc::catalogue::Hatch;
 
@@ -37,13 +38,19 @@ pub(crate) fn strokes(outline: &[Point], kind: Hatch, grid: Grid) -> Vec<Vec<Poi
     }
     let wider = thinning(area_dots / (cell_x * cell_y));
     let (cell_x, cell_y) = (cell_x * wider * dot, cell_y * wider * dot);
-    let Some(inside) = Inside::new(outline, cell_x.max(2.0 * reach * dot)) else { return Vec::new() };
+    let Some(inside) = Inside::new(outline, cell_x.max(2.0 * reach * dot)) else {
+        return Vec::new();
+    };
     let mut strokes = Vec::new();
     let first_column = ((inside.left - grid.origin.x) / cell_x).floor() - 1.0;
     let last_column = ((inside.right - grid.origin.x) / cell_x).ceil() + 1.0;
     let mut column = first_column;
     while column <= last_column {
-        let shifted = if column.rem_euclid(2.0) < 0.5 { 0.0 } else { 0.5 };
+        let shifted = if column.rem_euclid(2.0) < 0.5 {
+            0.0
+        } else {
+            0.5
+        };
         let x = grid.origin.x + column * cell_x;
         if let Some((low, high)) = inside.span_near(x) {
             let mut row = ((low - grid.origin.y) / cell_y).floor() - 1.0;
@@ -54,14 +61,26 @@ pub(crate) fn strokes(outline: &[Point], kind: Hatch, grid: Grid) -> Vec<Vec<Poi
                     x: x + 0.3 * cell_x * chance.signed(),
                     y: grid.origin.y + (row + shifted) * cell_y + 0.22 * cell_y * chance.signed(),
                 };
-                for mark in marks(kind, &mut chance) {
-                    let stroke: Vec<Point> =
-                        mark.iter().map(|(across, up)| Point { x: middle.x + across * dot, y: middle.y + up * dot }).collect();
-                    if inside.holds(&stroke) {
-                        strokes.push(stroke);
-                    }
-                }
                 row += 1.0;
+                // Most cells about a slanting band lie outside it.
+                if !inside.contains(middle) {
+                    continue;
+                }
+                marks(kind, &mut chance, |mark| {
+                    let place = |(across, up): &(f64, f64)| Point {
+                        x: middle.x + across * dot,
+                        y: middle.y + up * dot,
+                    };
+                    if mark
+                        .first()
+                        .is_some_and(|first| inside.contains(place(first)))
+                    {
+                        let stroke: Vec<Point> = mark.iter().map(place).collect();
+                        if inside.has_no_side_across(&stroke) {
+                            strokes.push(stroke);
+                        }
+                    }
+                });
             }
         }
         column += 1.0;
@@ -78,36 +97,55 @@ fn thinning(cells: f64) -> f64 {
     wider
 }
 
-/// The marks of one grid cell, in dots from its middle.
-fn marks(kind: Hatch, chance: &mut Chance) -> Vec<Vec<(f64, f64)>> {
+/// Hands over the marks of one grid cell, in dots from its middle.
+fn marks(kind: Hatch, chance: &mut Chance, mut each: impl FnMut(&[(f64, f64)])) {
     match kind {
-        Hatch::Brick => vec![vec![(-2.6, -2.6), (2.6, 2.6)]],
-        Hatch::Sand => vec![vec![(-0.55, 0.0), (0.55, 0.0)]],
+        Hatch::Brick => each(&[(-2.6, -2.6), (2.6, 2.6)]),
+        Hatch::Sand => each(&[(-0.55, 0.0), (0.55, 0.0)]),
         Hatch::Stone => {
             let size = 2.3 + 0.75 * chance.signed();
             let turn = chance.signed();
-            const CORNERS: [(f64, f64); 6] = [(1.0, 0.15), (0.45, 0.78), (-0.5, 0.72), (-1.05, 0.05), (-0.5, -0.7), (0.55, -0.68)];
-            let mut stone: Vec<(f64, f64)> = CORNERS
-                .iter()
-                .map(|(x, y)| (size * (x * (1.0 + 0.14 * chance.signed()) - 0.35 * turn * y), size * (y + 0.3 * turn * x)))
-                .collect();
-            stone.extend(stone.first().copied());
-            vec![stone]
+            const CORNERS: [(f64, f64); 6] = [
+                (1.0, 0.15),
+                (0.45, 0.78),
+                (-0.5, 0.72),
+                (-1.05, 0.05),
+                (-0.5, -0.7),
+                (0.55, -0.68),
+            ];
+            let stone = CORNERS.map(|(x, y)| {
+                (
+                    size * (x * (1.0 + 0.14 * chance.signed()) - 0.35 * turn * y),
+                    size * (y + 0.3 * turn * x),
+                )
+            });
+            let [a, b, c, d, e, f] = stone;
+            each(&[a, b, c, d, e, f, a]);
         }
         Hatch::Concrete => {
             let size = 2.6 + 0.6 * chance.signed();
             let lean = 0.5 * chance.signed();
-            let triangle = vec![(-size, -0.6 * size), (size, (-0.6 + 0.3 * lean) * size), (lean * size, 0.9 * size), (-size, -0.6 * size)];
             let dot_up = if chance.signed() > 0.0 { 4.6 } else { -4.4 };
-            vec![triangle, vec![(5.4, dot_up), (6.5, dot_up)], vec![(-5.8, -dot_up), (-4.7, -dot_up)]]
+            each(&[
+                (-size, -0.6 * size),
+                (size, (-0.6 + 0.3 * lean) * size),
+                (lean * size, 0.9 * size),
+                (-size, -0.6 * size),
+            ]);
+            each(&[(5.4, dot_up), (6.5, dot_up)]);
+            each(&[(-5.8, -dot_up), (-4.7, -dot_up)]);
         }
-        Hatch::Earth => (0..3).map(|nth| f64::from(nth) * 4.2 - 4.2).map(|aside| vec![(aside - 4.0, -4.0), (aside + 4.0, 4.0)]).collect(),
-        Hatch::Clay => vec![vec![(-4.0, 0.0), (4.0, 0.0)]],
-        Hatch::Loose => vec![
-            vec![(0.0, -2.6), (0.0, 2.9)],
-            vec![(-0.9, -2.6), (-3.4, 1.4)],
-            vec![(0.9, -2.6), (3.4, 1.4)],
-        ],
+        Hatch::Earth => {
+            for aside in [-4.2, 0.0, 4.2] {
+                each(&[(aside - 4.0, -4.0), (aside + 4.0, 4.0)]);
+            }
+        }
+        Hatch::Clay => each(&[(-4.0, 0.0), (4.0, 0.0)]),
+        Hatch::Loose => {
+            each(&[(0.0, -2.6), (0.0, 2.9)]);
+            each(&[(-0.9, -2.6), (-3.4, 1.4)]);
+            each(&[(0.9, -2.6), (3.4, 1.4)]);
+        }
     }
 }
 
@@ -156,7 +194,10 @@ pub(crate) fn slanted_through(outline: &[Point], apart_dots: f64, grid: Grid) ->
             let &[left, right] = pair else { continue };
             let (left, right) = (left + inset, right - inset);
             if right - left > 2.0 * grid.metres_per_dot {
-                let at = |x: f64| Point { x, y: x - grid.origin.x - below + grid.origin.y };
+                let at = |x: f64| Point {
+                    x,
+                    y: x - grid.origin.x - below + grid.origin.y,
+                };
                 strokes.push(vec![at(left), at(right)]);
             }
         }
@@ -169,10 +210,14 @@ pub(crate) fn slanted_through(outline: &[Point], apart_dots: f64, grid: Grid) ->
 struct Chance(u64);
 
 impl Chance {
-    #[expect(clippy::cast_possible_truncation, reason = "a cell number is small; only its bits are wanted")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "a cell number is small; only its bits are wanted"
+    )]
     fn at(column: f64, row: f64) -> Self {
         let (column, row) = (column as i64, row as i64);
-        let mixed = column.wrapping_mul(0x9E37_79B9_7F4A_7C15_u64.cast_signed()) ^ row.wrapping_mul(0xC2B2_AE3D_27D4_EB4F_u64.cast_signed());
+        let mixed = column.wrapping_mul(0x9E37_79B9_7F4A_7C15_u64.cast_signed())
+            ^ row.wrapping_mul(0xC2B2_AE3D_27D4_EB4F_u64.cast_signed());
         Self(mixed.cast_unsigned() ^ 0x5851_F42D_4C95_7F2D)
     }
 
@@ -188,142 +233,58 @@ impl Chance {
     }
 }
 
-/// An outline that answers quickly whether a mark lies inside it: its sides are kept by column.
-pub(crate) struct Inside {
-    left: f64,
-    right: f64,
-    width: f64,
-    columns: Vec<Vec<(Point, Point)>>,
-}
-
-impl Inside {
-    /// `None` for an outline without area or with corners that are not finite.
-    fn new(outline: &[Point], width: f64) -> Option<Self> {
-        let (mut left, mut right) = (f64::INFINITY, f64::NEG_INFINITY);
-        for point in outline {
-            if !(point.x.is_finite() && point.y.is_finite()) {
-                return None;
-            }
-            left = left.min(point.x);
-            right = right.max(point.x);
-        }
-        let count = index(((right - left) / width).ceil()).filter(|count| *count < 100_000)?;
-        let mut columns = vec![Vec::new(); count + 1];
-        for (from, to) in closed_sides(outline) {
-            let first = index((from.x.min(to.x) - left) / width).unwrap_or_default();
-            let last = index((from.x.max(to.x) - left) / width).unwrap_or_default();
-            for column in columns.iter_mut().take(last + 1).skip(first) {
-                column.push((from, to));
-            }
-        }
-        Some(Self { left, right, width, columns })
-    }
-
-    fn column(&self, x: f64) -> &[(Point, Point)] {
-        index((x - self.left) / self.width).and_then(|index| self.columns.get(index)).map_or(&[], Vec::as_slice)
-    }
-
-    /// Lowest and highest that the outline reaches in the columns about `x`.
-    fn span_near(&self, x: f64) -> Option<(f64, f64)> {
-        let mut span: Option<(f64, f64)> = None;
-        for column_x in [x - self.width, x, x + self.width] {
-            let (from_x, to_x) = (column_x - self.width, column_x + self.width);
-            for (from, to) in self.column(column_x.clamp(self.left, self.right)) {
-                let run = to.x - from.x;
-                for end in [from_x, to_x] {
-                    let share = if run == 0.0 { 0.0 } else { ((end - from.x) / run).clamp(0.0, 1.0) };
-                    for y in [from.y + share * (to.y - from.y), if run == 0.0 { to.y } else { from.y + share * (to.y - from.y) }] {
-                        span = Some(span.map_or((y, y), |(low, high)| (low.min(y), high.max(y))));
-                    }
-                }
-            }
-        }
-        span
-    }
-
-    /// Whether a stroke lies wholly inside.
-    fn holds(&self, stroke: &[Point]) -> bool {
-        stroke.first().is_some_and(|first| self.contains(*first))
-            && stroke.windows(2).all(|pair| {
-                let &[from, to] = pair else { return false };
-                let (low, high) = (from.x.min(to.x), from.x.max(to.x));
-                let beyond = |x: f64| x < self.left || x > self.right;
-                !beyond(low)
-                    && !beyond(high)
-                    && [low, high].iter().all(|x| self.column(*x).iter().all(|side| !cross((from, to), *side)))
-            })
-    }
-
-    /// Whether a point lies inside, by the sides above it.
-    fn contains(&self, point: Point) -> bool {
-        if point.x < self.left || point.x > self.right {
-            return false;
-        }
-        let mut is_inside = false;
-        for (from, to) in self.column(point.x) {
-            if (from.x > point.x) != (to.x > point.x) {
-                let y = from.y + (point.x - from.x) / (to.x - from.x) * (to.y - from.y);
-                if y > point.y {
-                    is_inside = !is_inside;
-                }
-            }
-        }
-        is_inside
-    }
-}
-
-/// Whether a point lies inside an outline.
-pub(crate) fn contains(outline: &[Point], point: Point) -> bool {
-    let mut is_inside = false;
-    for (from, to) in closed_sides(outline) {
-        if (from.x > point.x) != (to.x > point.x) && from.y + (point.x - from.x) / (to.x - from.x) * (to.y - from.y) > point.y {
-            is_inside = !is_inside;
-        }
-    }
-    is_inside
-}
-
-/// Whether two straight lines have a point in common.
-pub(crate) fn cross(first: (Point, Point), second: (Point, Point)) -> bool {
-    let side = |from: Point, to: Point, point: Point| (to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x);
-    let overlap = |a: f64, b: f64, c: f64, d: f64| a.min(b) <= c.max(d) && c.min(d) <= a.max(b);
-    overlap(first.0.x, first.1.x, second.0.x, second.1.x)
-        && overlap(first.0.y, first.1.y, second.0.y, second.1.y)
-        && side(first.0, first.1, second.0) * side(first.0, first.1, second.1) <= 0.0
-        && side(second.0, second.1, first.0) * side(second.0, second.1, first.1) <= 0.0
-}
-
-fn closed_sides(outline: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
-    let following = outline.iter().skip(1).chain(outline.first());
-    outline.iter().copied().zip(following.copied())
-}
-
 /// Area of an outline in square drawing metres.
 fn area(outline: &[Point]) -> f64 {
-    closed_sides(outline).map(|(from, to)| from.x * to.y - to.x * from.y).sum::<f64>().abs() / 2.0
-}
-
-/// A whole number from a float that is none, as an index. `None` below zero or where it is not finite.
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked to lie in the range")]
-fn index(value: f64) -> Option<usize> {
-    (value >= 0.0 && value < 1e9).then_some(value as usize)
+    closed_sides(outline)
+        .map(|(from, to)| from.x * to.y - to.x * from.y)
+        .sum::<f64>()
+        .abs()
+        / 2.0
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::inside::contains;
 
-    const ALL: [Hatch; 7] = [Hatch::Brick, Hatch::Sand, Hatch::Stone, Hatch::Concrete, Hatch::Earth, Hatch::Clay, Hatch::Loose];
+    const ALL: [Hatch; 7] = [
+        Hatch::Brick,
+        Hatch::Sand,
+        Hatch::Stone,
+        Hatch::Concrete,
+        Hatch::Earth,
+        Hatch::Clay,
+        Hatch::Loose,
+    ];
 
     fn outline(corners: &[(f64, f64)]) -> Vec<Point> {
-        corners.iter().map(|(x, y)| Point { x: *x, y: *y }).collect()
+        corners
+            .iter()
+            .map(|(x, y)| Point { x: *x, y: *y })
+            .collect()
     }
 
     fn trough() -> Vec<Point> {
-        outline(&[(-0.9, 0.02), (-0.62, 0.0), (-0.6, -0.35), (0.0, -0.28), (0.6, -0.35), (0.62, 0.0), (0.9, -0.02), (0.9, -0.5), (-0.9, -0.5)])
+        outline(&[
+            (-0.9, 0.02),
+            (-0.62, 0.0),
+            (-0.6, -0.35),
+            (0.0, -0.28),
+            (0.6, -0.35),
+            (0.62, 0.0),
+            (0.9, -0.02),
+            (0.9, -0.5),
+            (-0.9, -0.5),
+        ])
     }
 
-    const GRID: Grid = Grid { origin: Point { x: 0.013, y: -0.021 }, metres_per_dot: 1.0 / 400.0 };
+    const GRID: Grid = Grid {
+        origin: Point {
+            x: 0.013,
+            y: -0.021,
+        },
+        metres_per_dot: 1.0 / 400.0,
+    };
 
     /// Every spot of every stroke, by its own slow test.
     #[track_caller]
@@ -332,7 +293,10 @@ mod tests {
             for pair in stroke.windows(2) {
                 for step in 0..=20 {
                     let share = f64::from(step) / 20.0;
-                    let spot = Point { x: pair[0].x + share * (pair[1].x - pair[0].x), y: pair[0].y + share * (pair[1].y - pair[0].y) };
+                    let spot = Point {
+                        x: pair[0].x + share * (pair[1].x - pair[0].x),
+                        y: pair[0].y + share * (pair[1].y - pair[0].y),
+                    };
                     assert!(contains(outline, spot), "{spot:?}");
                 }
             }
@@ -360,7 +324,10 @@ mod tests {
                 .map(|corner| {
                     let radius = if corner % 2 == 0 { 0.4 } else { 0.4 * depth };
                     let angle = turn + f64::from(corner) * std::f64::consts::TAU / 14.0;
-                    Point { x: radius * libm::cos(angle), y: radius * libm::sin(angle) }
+                    Point {
+                        x: radius * libm::cos(angle),
+                        y: radius * libm::sin(angle),
+                    }
                 })
                 .collect();
             for kind in ALL {
@@ -387,7 +354,14 @@ mod tests {
         for kind in ALL {
             assert!(strokes(&[], kind, GRID).is_empty());
             assert!(strokes(&outline(&[(0.0, 0.0), (1.0, 0.0)]), kind, GRID).is_empty());
-            assert!(strokes(&outline(&[(0.0, 0.0), (f64::NAN, 0.0), (1.0, 1.0)]), kind, GRID).is_empty());
+            assert!(
+                strokes(
+                    &outline(&[(0.0, 0.0), (f64::NAN, 0.0), (1.0, 1.0)]),
+                    kind,
+                    GRID
+                )
+                .is_empty()
+            );
         }
     }
 

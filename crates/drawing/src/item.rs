@@ -25,6 +25,25 @@ pub struct Sheet {
     pub text_scale: f64,
 }
 
+impl Sheet {
+    /// The same sheet, or the nearest that a drawing can be laid out on: 40 to 20,000 dots each way, type from half to three times.
+    #[must_use]
+    pub fn usable(self) -> Self {
+        let within = |value: f64, usual: f64, least: f64, most: f64| {
+            if value.is_finite() {
+                value.clamp(least, most)
+            } else {
+                usual
+            }
+        };
+        Self {
+            width: within(self.width, 776.0, 40.0, 20_000.0),
+            height: within(self.height, 380.0, 40.0, 20_000.0),
+            text_scale: within(self.text_scale, 1.0, 0.5, 3.0),
+        }
+    }
+}
+
 /// A finished drawing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Drawing {
@@ -46,13 +65,19 @@ impl Drawing {
     /// A point on the sheet in dots from its upper left corner, down positive.
     #[must_use]
     pub fn sheet_from_drawing(&self, point: Point) -> (f64, f64) {
-        ((point.x - self.upper_left.x) * self.dots_per_metre, (self.upper_left.y - point.y) * self.dots_per_metre)
+        (
+            (point.x - self.upper_left.x) * self.dots_per_metre,
+            (self.upper_left.y - point.y) * self.dots_per_metre,
+        )
     }
 
     /// The reverse of [`Drawing::sheet_from_drawing`].
     #[must_use]
     pub fn drawing_from_sheet(&self, x_dots: f64, y_dots: f64) -> Point {
-        Point { x: self.upper_left.x + x_dots / self.dots_per_metre, y: self.upper_left.y - y_dots / self.dots_per_metre }
+        Point {
+            x: self.upper_left.x + x_dots / self.dots_per_metre,
+            y: self.upper_left.y - y_dots / self.dots_per_metre,
+        }
     }
 }
 
@@ -134,4 +159,28 @@ pub enum Anchor {
     Middle,
     /// Right end.
     Right,
+}
+
+impl Pen {
+    /// Length of a dash and of the gap after it, in dots; `None` for an unbroken line. The same in every back-end.
+    #[must_use]
+    pub fn dashes(self) -> Option<(f64, f64)> {
+        match self.dash {
+            Dash::Solid => None,
+            Dash::Dashed => Some((4.0 + 2.6 * self.width, 3.0 + 1.2 * self.width)),
+            Dash::Dotted => Some((0.6 + self.width, 1.8 + 1.3 * self.width)),
+        }
+    }
+}
+
+impl Anchor {
+    /// Share of a text's advance that lies left of the anchored point.
+    #[must_use]
+    pub const fn share(self) -> f64 {
+        match self {
+            Self::Left => 0.0,
+            Self::Middle => 0.5,
+            Self::Right => 1.0,
+        }
+    }
 }

@@ -11,12 +11,15 @@ pub mod svg;
 pub mod text;
 
 mod callouts;
+#[cfg(test)]
+mod checks;
 mod cross_section;
 mod dimension;
 mod draft;
 #[cfg(test)]
 mod examples;
 mod hatch;
+mod inside;
 mod long_section;
 mod material;
 mod pick;

@@ -121,8 +121,8 @@ pub const fn rgb(ink: Ink, theme: Theme) -> [u8; 3] {
             Ink::Right => 0x6F_D6_AE,
             Ink::Wrong => 0xFF_9A_8F,
             Ink::NotKnown => 0xF3_C5_6B,
-            Ink::FractionKey => 0x4A_42_32,
-            Ink::Clay => 0x8F_49_32,
+            Ink::FractionKey => 0x4A4232,
+            Ink::Clay => 0x8F4932,
             Ink::SettingBed => 0x7A_70_5B,
             Ink::BaseOdd => 0x55_5B_60,
             Ink::BaseEven => 0x63_69_6E,
@@ -143,17 +143,26 @@ pub const fn rgb(ink: Ink, theme: Theme) -> [u8; 3] {
     bytes(value)
 }
 
-#[expect(clippy::cast_possible_truncation, reason = "each value is masked to eight bits")]
 const fn bytes(value: u32) -> [u8; 3] {
-    [(value >> 16 & 0xFF) as u8, (value >> 8 & 0xFF) as u8, (value & 0xFF) as u8]
+    [
+        (value >> 16 & 0xFF) as u8,
+        (value >> 8 & 0xFF) as u8,
+        (value & 0xFF) as u8,
+    ]
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    const WRITING: [(Ink, f64); 6] =
-        [(Ink::Ink, 13.5), (Ink::SecondInk, 7.2), (Ink::Line, 7.8), (Ink::Right, 7.1), (Ink::Wrong, 7.0), (Ink::NotKnown, 7.4)];
+    const WRITING: [(Ink, f64); 6] = [
+        (Ink::Ink, 13.5),
+        (Ink::SecondInk, 7.2),
+        (Ink::Line, 7.8),
+        (Ink::Right, 7.1),
+        (Ink::Wrong, 7.0),
+        (Ink::NotKnown, 7.4),
+    ];
     const GROUNDS: [Ink; 3] = [Ink::Paper, Ink::Panel, Ink::Pad];
     const MARKS: [(Ink, Ink); 8] = [
         (Ink::Clay, Ink::ClayMark),
@@ -171,7 +180,11 @@ mod tests {
         let luminance = |ink: Ink| {
             let [red, green, blue] = rgb(ink, theme).map(|byte| {
                 let share = f64::from(byte) / 255.0;
-                if share <= 0.040_45 { share / 12.92 } else { libm::pow((share + 0.055) / 1.055, 2.4) }
+                if share <= 0.040_45 {
+                    share / 12.92
+                } else {
+                    libm::pow((share + 0.055) / 1.055, 2.4)
+                }
             });
             0.2126 * red + 0.7152 * green + 0.0722 * blue
         };
@@ -192,7 +205,10 @@ mod tests {
         for (ink, least) in WRITING {
             for ground in GROUNDS {
                 let ratio = contrast(ink, ground, Theme::Sun);
-                assert!(ratio >= least - 0.06, "{ink:?} on {ground:?}: {ratio:.2}, wanted {least}");
+                assert!(
+                    ratio >= least - 0.06,
+                    "{ink:?} on {ground:?}: {ratio:.2}, wanted {least}"
+                );
             }
         }
     }
@@ -211,7 +227,10 @@ mod tests {
         for theme in [Theme::Sun, Theme::Dim] {
             for (fill, mark) in MARKS {
                 let ratio = contrast(fill, mark, theme);
-                assert!((1.5..4.0).contains(&ratio), "{mark:?} on {fill:?}, {theme:?}: {ratio:.2}");
+                assert!(
+                    (1.5..4.0).contains(&ratio),
+                    "{mark:?} on {fill:?}, {theme:?}: {ratio:.2}"
+                );
             }
         }
     }

@@ -1,7 +1,7 @@
 //! What a finger means when it touches a drawing.
 
 use crate::clearance::label_box;
-use crate::hatch::contains;
+use crate::inside::contains;
 use crate::item::{Drawing, Item, Point};
 use underbrick_calc::place::Place;
 
@@ -26,35 +26,63 @@ pub fn picked(drawing: &Drawing, x_dots: f64, y_dots: f64, reach_dots: f64) -> O
     let mut front_area = None;
     for item in &drawing.items {
         match item {
-            Item::Label { at, text, size, anchor, place: Some(place), .. } => {
-                let distance = label_box(drawing, *at, text, *size, *anchor).distance(x_dots, y_dots);
+            Item::Label {
+                at,
+                text,
+                size,
+                anchor,
+                place: Some(place),
+                ..
+            } => {
+                let distance =
+                    label_box(drawing, *at, text, *size, *anchor).distance(x_dots, y_dots);
                 if distance <= 0.0 {
                     touched_label = Some(*place);
                 }
                 near(distance, *place);
             }
-            Item::Line { points, place: Some(place), .. } => {
+            Item::Line {
+                points,
+                place: Some(place),
+                ..
+            } => {
                 for pair in points.windows(2) {
                     let &[from, to] = pair else { continue };
-                    near(distance_to(finger, from, to) * drawing.dots_per_metre, *place);
+                    near(
+                        distance_to(finger, from, to) * drawing.dots_per_metre,
+                        *place,
+                    );
                 }
             }
             // An area without a place of its own hides what lies behind it.
             Item::Area { outline, place, .. } if contains(outline, finger) => front_area = *place,
-            Item::Area { .. } | Item::Hatch { .. } | Item::Line { place: None, .. } | Item::Label { place: None, .. } => {}
+            Item::Area { .. }
+            | Item::Hatch { .. }
+            | Item::Line { place: None, .. }
+            | Item::Label { place: None, .. } => {}
         }
     }
     let close = nearest.filter(|(distance, _)| *distance <= LINE_BEFORE_AREA * reach_dots);
     let place_of = |(_, place): (f64, Place)| place;
-    touched_label.or(close.map(place_of)).or(front_area).or(nearest.map(place_of))
+    touched_label
+        .or(close.map(place_of))
+        .or(front_area)
+        .or(nearest.map(place_of))
 }
 
 /// Distance from a spot to a straight line between two others, in drawing metres.
 fn distance_to(spot: Point, from: Point, to: Point) -> f64 {
     let (run, rise) = (to.x - from.x, to.y - from.y);
     let length_2 = run * run + rise * rise;
-    let share = if length_2 > 0.0 { (((spot.x - from.x) * run + (spot.y - from.y) * rise) / length_2).clamp(0.0, 1.0) } else { 0.0 };
-    libm::hypot(spot.x - from.x - share * run, spot.y - from.y - share * rise)
+    let share = if length_2 > 0.0 {
+        (((spot.x - from.x) * run + (spot.y - from.y) * rise) / length_2).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    libm::hypot(
+        spot.x - from.x - share * run,
+        spot.y - from.y - share * rise,
+    )
 }
 
 #[cfg(test)]
@@ -66,16 +94,30 @@ mod tests {
     use underbrick_calc::site::ShownIn;
 
     fn drawing() -> Drawing {
-        crate::cross_section::draw(&sunk_walk(ShownIn::FeetInches).cut(), Sheet { width: 1200.0, height: 700.0, text_scale: 1.0 })
+        crate::cross_section::draw(
+            &sunk_walk(ShownIn::FeetInches).cut(),
+            Sheet {
+                width: 1200.0,
+                height: 700.0,
+                text_scale: 1.0,
+            },
+        )
     }
 
     /// A touch at so many inches right of the centreline and below the grade line.
     #[track_caller]
     fn check(across_in: f64, below_in: f64, expected: Place) {
         let drawing = drawing();
-        let at = Point { x: in_metres(inches(across_in)), y: in_metres(inches(-3.125 - below_in)) };
+        let at = Point {
+            x: in_metres(inches(across_in)),
+            y: in_metres(inches(-3.125 - below_in)),
+        };
         let (x, y) = drawing.sheet_from_drawing(at);
-        assert_eq!(picked(&drawing, x, y, 12.0), Some(expected), "{across_in} {below_in}");
+        assert_eq!(
+            picked(&drawing, x, y, 12.0),
+            Some(expected),
+            "{across_in} {below_in}"
+        );
     }
 
     #[test]

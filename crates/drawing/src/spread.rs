@@ -30,7 +30,11 @@ pub(crate) fn spread(wishes: &[Wish], low: f64, high: f64) -> Option<Vec<f64>> {
     }
     let mut blocks: Vec<Block> = Vec::new();
     for wish in wishes {
-        let mut block = Block { count: 1, room: wish.room, sum_of_lefts: wish.middle - wish.room / 2.0 };
+        let mut block = Block {
+            count: 1,
+            room: wish.room,
+            sum_of_lefts: wish.middle - wish.room / 2.0,
+        };
         while let Some(before) = blocks.pop() {
             if before.left(low, high) + before.room <= block.left(low, high) {
                 blocks.push(before);
@@ -63,7 +67,13 @@ mod tests {
 
     #[track_caller]
     fn check(wishes: &[(f64, f64)], low: f64, high: f64, expected: Option<&[f64]>) {
-        let wishes: Vec<Wish> = wishes.iter().map(|(middle, room)| Wish { middle: *middle, room: *room }).collect();
+        let wishes: Vec<Wish> = wishes
+            .iter()
+            .map(|(middle, room)| Wish {
+                middle: *middle,
+                room: *room,
+            })
+            .collect();
         let middles = spread(&wishes, low, high);
         match (middles, expected) {
             (Some(middles), Some(expected)) => {
@@ -80,11 +90,26 @@ mod tests {
     fn labels_make_room() {
         check(&[(10.0, 4.0), (30.0, 4.0)], 0.0, 100.0, Some(&[10.0, 30.0]));
         // Two of room 10 that both want 50 stand at 45 and 55.
-        check(&[(50.0, 10.0), (50.0, 10.0)], 0.0, 100.0, Some(&[45.0, 55.0]));
+        check(
+            &[(50.0, 10.0), (50.0, 10.0)],
+            0.0,
+            100.0,
+            Some(&[45.0, 55.0]),
+        );
         // Pushed back from the right end.
-        check(&[(99.0, 10.0), (99.0, 10.0)], 0.0, 100.0, Some(&[85.0, 95.0]));
+        check(
+            &[(99.0, 10.0), (99.0, 10.0)],
+            0.0,
+            100.0,
+            Some(&[85.0, 95.0]),
+        );
         // A third joins the block from the left end.
-        check(&[(0.0, 10.0), (8.0, 10.0), (14.0, 10.0)], 0.0, 100.0, Some(&[5.0, 15.0, 25.0]));
+        check(
+            &[(0.0, 10.0), (8.0, 10.0), (14.0, 10.0)],
+            0.0,
+            100.0,
+            Some(&[5.0, 15.0, 25.0]),
+        );
         check(&[(0.0, 60.0), (0.0, 60.0)], 0.0, 100.0, None);
         check(&[], 0.0, 1.0, Some(&[]));
     }

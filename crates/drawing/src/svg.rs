@@ -1,7 +1,7 @@
 //! The display list as SVG.
 
 use crate::font;
-use crate::item::{Anchor, Dash, Drawing, Item, Pen, Point};
+use crate::item::{Anchor, Drawing, Item, Pen, Point};
 use crate::palette::{Ink, Theme, rgb};
 use crate::text::{Placed, Text, lay_out};
 use std::fmt::Write as _;
@@ -9,16 +9,27 @@ use std::fmt::Write as _;
 /// The drawing as an SVG document of its own, one user unit for a dot. The same drawing always gives the same bytes.
 #[must_use]
 pub fn write(drawing: &Drawing, theme: Theme) -> String {
-    let mut svg = Writer { out: String::with_capacity(32 * 1024), drawing, theme };
+    let mut svg = Writer {
+        out: String::with_capacity(32 * 1024),
+        drawing,
+        theme,
+    };
     let (width, height) = (number(drawing.sheet.width), number(drawing.sheet.height));
     svg.put(format_args!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}\" height=\"{height}\" viewBox=\"0 0 {width} {height}\" role=\"img\">\n"
     ));
     let title = drawing.words.lines().next().unwrap_or_default();
-    svg.put(format_args!("<title>{}</title>\n<desc>{}</desc>\n", escaped(title), escaped(&drawing.words)));
-    svg.put(format_args!("<rect width=\"{width}\" height=\"{height}\" fill=\"{}\"/>\n", colour(Ink::Paper, theme)));
     svg.put(format_args!(
-        "<g font-family=\"B612, Verdana, sans-serif\" stroke-linecap=\"butt\" stroke-linejoin=\"round\" style=\"white-space:pre\">\n"
+        "<title>{}</title>\n<desc>{}</desc>\n",
+        escaped(title),
+        escaped(&drawing.words)
+    ));
+    svg.put(format_args!(
+        "<rect width=\"{width}\" height=\"{height}\" fill=\"{}\"/>\n",
+        colour(Ink::Paper, theme)
+    ));
+    svg.put(format_args!(
+        "<g font-family=\"B612, Verdana, sans-serif\" stroke-linecap=\"butt\" stroke-linejoin=\"round\">\n"
     ));
     for item in &drawing.items {
         svg.item(item);
@@ -41,7 +52,12 @@ impl Writer<'_> {
 
     fn item(&mut self, item: &Item) {
         match item {
-            Item::Area { outline, fill, pen, place: _ } => {
+            Item::Area {
+                outline,
+                fill,
+                pen,
+                place: _,
+            } => {
                 self.put(format_args!("<path d=\""));
                 self.path(outline);
                 self.put(format_args!("Z\" fill=\"{}\"", colour(*fill, self.theme)));
@@ -50,7 +66,11 @@ impl Writer<'_> {
                 }
                 self.put(format_args!("/>\n"));
             }
-            Item::Line { points, pen, place: _ } => {
+            Item::Line {
+                points,
+                pen,
+                place: _,
+            } => {
                 self.put(format_args!("<path d=\""));
                 self.path(points);
                 self.put(format_args!("\" fill=\"none\""));
@@ -69,7 +89,14 @@ impl Writer<'_> {
                 self.stroke(*pen);
                 self.put(format_args!("/>\n"));
             }
-            Item::Label { at, text, size, ink, anchor, place: _ } => self.label(*at, text, *size, *ink, *anchor),
+            Item::Label {
+                at,
+                text,
+                size,
+                ink,
+                anchor,
+                place: _,
+            } => self.label(*at, text, *size, *ink, *anchor),
         }
     }
 
@@ -82,9 +109,17 @@ impl Writer<'_> {
     }
 
     fn stroke(&mut self, pen: Pen) {
-        self.put(format_args!(" stroke=\"{}\" stroke-width=\"{}\"", colour(pen.ink, self.theme), number(pen.width)));
-        if let Some((on, off)) = dashes(pen) {
-            self.put(format_args!(" stroke-dasharray=\"{} {}\"", number(on), number(off)));
+        self.put(format_args!(
+            " stroke=\"{}\" stroke-width=\"{}\"",
+            colour(pen.ink, self.theme),
+            number(pen.width)
+        ));
+        if let Some((on, off)) = pen.dashes() {
+            self.put(format_args!(
+                " stroke-dasharray=\"{} {}\"",
+                number(on),
+                number(off)
+            ));
         }
     }
 
@@ -98,10 +133,18 @@ impl Writer<'_> {
             font::Weight::Bold => "bold",
         };
         let fill = colour(ink, self.theme);
-        self.put(format_args!("<g role=\"img\" aria-label=\"{}\" fill=\"{fill}\" font-weight=\"{weight}\">", escaped(&text.written)));
+        self.put(format_args!(
+            "<g role=\"img\" aria-label=\"{}\" fill=\"{fill}\" font-weight=\"{weight}\">",
+            escaped(&text.written)
+        ));
         for part in &laid_out.parts {
             match part {
-                Placed::Run { x, y, size: share, letters } => {
+                Placed::Run {
+                    x,
+                    y,
+                    size: share,
+                    letters,
+                } => {
                     let run_size = size * share;
                     let length = run_size * font::advance(letters, text.weight);
                     self.put(format_args!(
@@ -129,46 +172,40 @@ impl Writer<'_> {
     }
 }
 
-impl Anchor {
-    /// Share of the advance that lies left of the anchored point.
-    #[must_use]
-    pub const fn share(self) -> f64 {
-        match self {
-            Self::Left => 0.0,
-            Self::Middle => 0.5,
-            Self::Right => 1.0,
-        }
-    }
-}
-
-/// Length of a dash and of the gap after it, in dots; `None` for an unbroken line. The same in every back-end.
-#[must_use]
-pub fn dashes(pen: Pen) -> Option<(f64, f64)> {
-    match pen.dash {
-        Dash::Solid => None,
-        Dash::Dashed => Some((4.0 + 2.6 * pen.width, 3.0 + 1.2 * pen.width)),
-        Dash::Dotted => Some((0.6 + pen.width, 1.8 + 1.3 * pen.width)),
-    }
-}
-
 fn colour(ink: Ink, theme: Theme) -> String {
     let [red, green, blue] = rgb(ink, theme);
     format!("#{red:02X}{green:02X}{blue:02X}")
 }
 
 /// To the hundredth of a dot, without trailing noughts. Anything that is not finite becomes 0.
-fn number(value: f64) -> String {
-    if !value.is_finite() {
-        return "0".to_owned();
+const fn number(value: f64) -> Number {
+    Number(value)
+}
+
+struct Number(f64);
+
+impl std::fmt::Display for Number {
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "a cast from float to integer stops at the integer's ends"
+    )]
+    fn fmt(&self, formatter: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let hundredths = if self.0.is_finite() {
+            (self.0 * 100.0).round() as i64
+        } else {
+            0
+        };
+        let size = hundredths.unsigned_abs();
+        if hundredths < 0 {
+            formatter.write_str("-")?;
+        }
+        let (whole, part) = (size / 100, size % 100);
+        match part {
+            0 => write!(formatter, "{whole}"),
+            part if part % 10 == 0 => write!(formatter, "{whole}.{}", part / 10),
+            part => write!(formatter, "{whole}.{part:02}"),
+        }
     }
-    let mut text = format!("{value:.2}");
-    while text.ends_with('0') {
-        text.pop();
-    }
-    if text.ends_with('.') {
-        text.pop();
-    }
-    if text == "-0" { "0".to_owned() } else { text }
 }
 
 /// Text that may stand in an element or in an attribute between double quotes. What XML cannot hold is left out.
@@ -191,13 +228,17 @@ fn escaped(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::item::Sheet;
+    use crate::item::{Dash, Sheet};
 
     fn drawing_with(items: Vec<Item>, words: &str) -> Drawing {
         Drawing {
             items,
             upper_left: Point { x: 0.0, y: 0.0 },
-            sheet: Sheet { width: 200.0, height: 100.0, text_scale: 1.0 },
+            sheet: Sheet {
+                width: 200.0,
+                height: 100.0,
+                text_scale: 1.0,
+            },
             dots_per_metre: 100.0,
             heights_times: 1.0,
             words: words.to_owned(),
@@ -206,11 +247,14 @@ mod tests {
 
     #[test]
     fn numbers_are_short() {
-        assert_eq!(number(1.0), "1");
-        assert_eq!(number(-0.001), "0");
-        assert_eq!(number(12.345_6), "12.35");
-        assert_eq!(number(100.0), "100");
-        assert_eq!(number(f64::NAN), "0");
+        let check = |value: f64, expected: &str| assert_eq!(number(value).to_string(), expected);
+        check(1.0, "1");
+        check(-0.001, "0");
+        check(12.345_6, "12.35");
+        check(-0.5, "-0.5");
+        check(-3.07, "-3.07");
+        check(100.0, "100");
+        check(f64::NAN, "0");
     }
 
     #[test]
@@ -227,9 +271,15 @@ mod tests {
         let svg = write(&drawing_with(vec![label], nasty), Theme::Sun);
         let document = usvg::roxmltree::Document::parse(&svg).unwrap();
         let kept = "a<b>&\"c\" 'd'  end";
-        let desc = document.descendants().find(|node| node.has_tag_name("desc")).unwrap();
+        let desc = document
+            .descendants()
+            .find(|node| node.has_tag_name("desc"))
+            .unwrap();
         assert_eq!(desc.text(), Some(kept));
-        let text = document.descendants().find(|node| node.has_tag_name("text")).unwrap();
+        let text = document
+            .descendants()
+            .find(|node| node.has_tag_name("text"))
+            .unwrap();
         assert_eq!(text.text(), Some(kept));
         assert!(usvg::Tree::from_str(&svg, &usvg::Options::default()).is_ok());
     }
@@ -238,12 +288,19 @@ mod tests {
     fn a_metre_to_the_right_is_its_dots() {
         let line = Item::Line {
             points: vec![Point { x: 0.25, y: 0.0 }, Point { x: 1.25, y: -0.5 }],
-            pen: Pen { ink: Ink::Line, width: 2.5, dash: Dash::Dashed },
+            pen: Pen {
+                ink: Ink::Line,
+                width: 2.5,
+                dash: Dash::Dashed,
+            },
             place: None,
         };
         let svg = write(&drawing_with(vec![line], ""), Theme::Sun);
         // 0.25 m × 100 = 25; 1.25 m × 100 = 125; 0.5 m down × 100 = 50.
         assert!(svg.contains("d=\"M25 0L125 50\""), "{svg}");
-        assert!(svg.contains("stroke=\"#083F80\" stroke-width=\"2.5\" stroke-dasharray=\"10.5 6\""), "{svg}");
+        assert!(
+            svg.contains("stroke=\"#083F80\" stroke-width=\"2.5\" stroke-dasharray=\"10.5 6\""),
+            "{svg}"
+        );
     }
 }

@@ -24,13 +24,19 @@ impl Text {
     /// In regular weight.
     #[must_use]
     pub fn regular(written: impl Into<String>) -> Self {
-        Self { written: written.into(), weight: Weight::Regular }
+        Self {
+            written: written.into(),
+            weight: Weight::Regular,
+        }
     }
 
     /// In bold weight.
     #[must_use]
     pub fn bold(written: impl Into<String>) -> Self {
-        Self { written: written.into(), weight: Weight::Bold }
+        Self {
+            written: written.into(),
+            weight: Weight::Bold,
+        }
     }
 }
 
@@ -71,8 +77,17 @@ pub struct LaidOut {
 /// Lays out one line of text.
 #[must_use]
 pub fn lay_out(text: &Text) -> LaidOut {
-    let mut setter = Setter::new(text.weight);
-    let written = text.written.as_str();
+    set(&text.written, text.weight)
+}
+
+/// Whole advance of a line of text, in ems.
+#[must_use]
+pub fn advance(written: &str, weight: Weight) -> f64 {
+    set(written, weight).advance
+}
+
+fn set(written: &str, weight: Weight) -> LaidOut {
+    let mut setter = Setter::new(weight);
     let mut before: Option<char> = None;
     let mut rest = written;
     while let Some(letter) = rest.chars().next() {
@@ -87,16 +102,21 @@ pub fn lay_out(text: &Text) -> LaidOut {
         match letter {
             '\'' if after_figure => setter.run.push('′'),
             '"' if after_figure => setter.run.push('″'),
-            ' ' if after_figure && Fraction::at_start_of(after, Some(' ')).is_some() => setter.gap(BEFORE_FRACTION),
+            ' ' if after_figure && Fraction::at_start_of(after, Some(' ')).is_some() => {
+                setter.gap(BEFORE_FRACTION);
+            }
             // A space that begins a run is only a gap: SVG would drop it.
-            ' ' if setter.run.is_empty() => setter.gap(font::advance(" ", text.weight)),
+            ' ' if setter.run.is_empty() => setter.gap(font::advance(" ", weight)),
             _ => setter.run.push(letter),
         }
         before = Some(letter);
         rest = after;
     }
     setter.close_run();
-    LaidOut { parts: setter.parts, advance: setter.x }
+    LaidOut {
+        parts: setter.parts,
+        advance: setter.x,
+    }
 }
 
 /// A fraction at the start of what is left to set.
@@ -113,15 +133,26 @@ impl<'a> Fraction<'a> {
         }
         let (above, tail) = figures(rest)?;
         let (below, after) = figures(tail.strip_prefix('/')?)?;
-        let goes_on = after.starts_with(|letter: char| letter.is_alphanumeric() || letter == '/' || letter == '.');
-        (above.len() <= 2 && below.len() <= 3 && !goes_on).then_some(Self { above, below, after })
+        let goes_on = after
+            .starts_with(|letter: char| letter.is_alphanumeric() || letter == '/' || letter == '.');
+        (above.len() <= 2 && below.len() <= 3 && !goes_on).then_some(Self {
+            above,
+            below,
+            after,
+        })
     }
 }
 
 /// The figures that a text starts with, and what comes after them.
 fn figures(text: &str) -> Option<(&str, &str)> {
-    let end = text.find(|letter: char| !letter.is_ascii_digit()).unwrap_or(text.len());
-    if end == 0 { None } else { text.split_at_checked(end) }
+    let end = text
+        .find(|letter: char| !letter.is_ascii_digit())
+        .unwrap_or(text.len());
+    if end == 0 {
+        None
+    } else {
+        text.split_at_checked(end)
+    }
 }
 
 struct Setter {
@@ -133,14 +164,26 @@ struct Setter {
 
 impl Setter {
     const fn new(weight: Weight) -> Self {
-        Self { weight, x: 0.0, run: String::new(), parts: Vec::new() }
+        Self {
+            weight,
+            x: 0.0,
+            run: String::new(),
+            parts: Vec::new(),
+        }
     }
 
     fn close_run(&mut self) {
         if !self.run.is_empty() {
-            let letters = std::mem::take(&mut self.run);
+            let mut letters = std::mem::take(&mut self.run);
             let advance = font::advance(&letters, self.weight);
-            self.parts.push(Placed::Run { x: self.x, y: 0.0, size: 1.0, letters });
+            // A space that ends a run is only a gap: SVG would drop it.
+            letters.truncate(letters.trim_end_matches(' ').len());
+            self.parts.push(Placed::Run {
+                x: self.x,
+                y: 0.0,
+                size: 1.0,
+                letters,
+            });
             self.x += advance;
         }
     }
@@ -162,14 +205,23 @@ impl Setter {
             letters: fraction.above.to_owned(),
         });
         let middle = self.x + above_width + BESIDE_BAR;
-        let width = if self.weight == Weight::Bold { 0.085 } else { 0.06 };
+        let width = if self.weight == Weight::Bold {
+            0.085
+        } else {
+            0.06
+        };
         self.parts.push(Placed::Bar {
             from: (middle - BAR_LEAN, -0.02),
             to: (middle + BAR_LEAN, figure_height + 0.02),
             width,
         });
         let below_x = middle + BESIDE_BAR;
-        self.parts.push(Placed::Run { x: below_x, y: 0.0, size: SMALL, letters: fraction.below.to_owned() });
+        self.parts.push(Placed::Run {
+            x: below_x,
+            y: 0.0,
+            size: SMALL,
+            letters: fraction.below.to_owned(),
+        });
         self.x = below_x + below_width;
     }
 }

@@ -35,7 +35,11 @@ pub(crate) fn below(drop: Length, shown_in: ShownIn) -> String {
 
 /// The size of a length without its sign.
 pub(crate) fn abs(value: Length) -> Length {
-    if in_metres(value) < 0.0 { -value } else { value }
+    if in_metres(value) < 0.0 {
+        -value
+    } else {
+        value
+    }
 }
 
 /// What the trade calls an edge brick that stands so.
@@ -51,7 +55,11 @@ pub(crate) const fn edge_name(stands: EdgeStands) -> &'static str {
 
 /// One thing, or so many of them: "1 lift", "4 lifts".
 pub(crate) fn counted(count: usize, one: &str) -> String {
-    if count == 1 { format!("1 {one}") } else { format!("{count} {one}s") }
+    if count == 1 {
+        format!("1 {one}")
+    } else {
+        format!("{count} {one}s")
+    }
 }
 
 /// How a line falls along the run: `falls 1/4 in/ft` or `falls 2.08 %`.

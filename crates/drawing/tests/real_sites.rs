@@ -1,14 +1,14 @@
 //! Whole sites, computed and drawn: straight and curved, sunk and half measured, deep and shallow.
 
-#![expect(clippy::unwrap_used, clippy::indexing_slicing, reason = "a panic in a test is the failure report")]
-
 use std::time::Instant;
 use underbrick_calc::catalogue::{BaseFigures, Catalogue, Drainage, Hatch, Material, UnderAWalk};
 use underbrick_calc::measure::slope::Fall;
-use underbrick_calc::quantity::{Angle, Length, feet, in_metres, inches, kilograms_per_cubic_metre, unit};
+use underbrick_calc::quantity::{
+    Angle, Length, feet, in_metres, inches, kilograms_per_cubic_metre, unit,
+};
 use underbrick_calc::site::{
-    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Hand, Layer, Leg, LegShape, LineInput, MaterialKey, Pit, PitEnd,
-    RestraintInput, Shot, ShotBy, ShownIn, Site,
+    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Hand, Layer, Leg, LegShape, LineInput,
+    MaterialKey, Pit, PitEnd, RestraintInput, Shot, ShotBy, ShownIn, Site,
 };
 use underbrick_calc::{Results, compute};
 use underbrick_drawing::clearance::faults;
@@ -16,7 +16,12 @@ use underbrick_drawing::item::{Dash, Sheet};
 use underbrick_drawing::palette::Theme;
 use underbrick_drawing::{Drawing, Item, cross_section, long_section, svg};
 
-fn material(key: &str, under_a_walk: UnderAWalk, hatch: Hatch, as_base: Option<BaseFigures>) -> Material {
+fn material(
+    key: &str,
+    under_a_walk: UnderAWalk,
+    hatch: Hatch,
+    as_base: Option<BaseFigures>,
+) -> Material {
     Material {
         key: MaterialKey(key.to_owned()),
         name: key.replace('-', " "),
@@ -61,19 +66,36 @@ fn pit(station_ft: f64, sand_in: f64, loam_in: f64) -> Pit {
     Pit {
         station: Some(feet(station_ft)),
         offset: Some(Length::default()),
-        layers: vec![layer("old-brick", Some(2.25)), layer("sand", Some(sand_in)), layer("loam", Some(loam_in)), layer("stiff-clay", None)],
+        layers: vec![
+            layer("old-brick", Some(2.25)),
+            layer("sand", Some(sand_in)),
+            layer("loam", Some(loam_in)),
+            layer("stiff-clay", None),
+        ],
         seep: Some(inches(2.25 + sand_in + loam_in + 1.0)),
         ended: PitEnd::Stopped,
     }
 }
 
 fn straight(length_ft: f64) -> Leg {
-    Leg { shape: LegShape::Straight { length: Some(feet(length_ft)) }, width_at_end: None }
+    Leg {
+        shape: LegShape::Straight {
+            length: Some(feet(length_ft)),
+        },
+        width_at_end: None,
+    }
 }
 
 fn curve(radius_ft: f64, turn_degrees: f64, hand: Hand) -> Leg {
     let turn = Some(Angle::new::<unit::degree>(turn_degrees));
-    Leg { shape: LegShape::Curve { radius: Some(feet(radius_ft)), turn, hand }, width_at_end: None }
+    Leg {
+        shape: LegShape::Curve {
+            radius: Some(feet(radius_ft)),
+            turn,
+            hand,
+        },
+        width_at_end: None,
+    }
 }
 
 fn shot(station_ft: f64, offset_in: f64, down_in: f64) -> Shot {
@@ -112,20 +134,53 @@ fn site(legs: Vec<Leg>, pits: Vec<Pit>, shots: Vec<Shot>, shown_in: ShownIn) -> 
             undercut_limit: None,
             fabric: true,
         },
-        brick: Brick { length: None, width: None, thickness: None, joint: None },
+        brick: Brick {
+            length: None,
+            width: None,
+            thickness: None,
+            joint: None,
+        },
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
-            restraint: RestraintInput::Haunch { height: None, width: None, top_width: None },
+            restraint: RestraintInput::Haunch {
+                height: None,
+                width: None,
+                top_width: None,
+            },
         },
     }
 }
 
 /// A walk of 40 ft with two curves, meeting a drive.
 fn curved() -> Site {
-    let legs = vec![straight(12.0), curve(12.0, 45.0, Hand::Left), straight(6.0), curve(20.0, 36.0, Hand::Right)];
-    let shots = vec![shot(0.5, 0.0, 4.0), shot(6.0, -15.0, 6.5), shot(6.0, 0.0, 7.0), shot(6.0, 15.0, 6.0), shot(20.0, 0.0, 8.5), shot(33.0, 0.0, 11.0)];
-    let mut curved = site(legs, vec![pit(3.0, 3.0, 4.0), pit(14.0, 4.5, 6.0), pit(15.5, 4.5, 8.0), pit(30.0, 2.0, 2.0)], shots, ShownIn::FeetInches);
-    curved.line.far_end = FarEnd::Fixed { below_sill: Some(inches(10.5)) };
+    let legs = vec![
+        straight(12.0),
+        curve(12.0, 45.0, Hand::Left),
+        straight(6.0),
+        curve(20.0, 36.0, Hand::Right),
+    ];
+    let shots = vec![
+        shot(0.5, 0.0, 4.0),
+        shot(6.0, -15.0, 6.5),
+        shot(6.0, 0.0, 7.0),
+        shot(6.0, 15.0, 6.0),
+        shot(20.0, 0.0, 8.5),
+        shot(33.0, 0.0, 11.0),
+    ];
+    let mut curved = site(
+        legs,
+        vec![
+            pit(3.0, 3.0, 4.0),
+            pit(14.0, 4.5, 6.0),
+            pit(15.5, 4.5, 8.0),
+            pit(30.0, 2.0, 2.0),
+        ],
+        shots,
+        ShownIn::FeetInches,
+    );
+    curved.line.far_end = FarEnd::Fixed {
+        below_sill: Some(inches(10.5)),
+    };
     curved
 }
 
@@ -133,21 +188,43 @@ fn all_sites() -> Vec<(&'static str, Site)> {
     let sunk = site(
         vec![straight(24.0)],
         vec![pit(4.0, 5.0, 1.0)],
-        vec![shot(1.0, 0.0, 4.0), shot(10.0, 0.0, 8.0), shot(20.0, 0.0, 9.0)],
+        vec![
+            shot(1.0, 0.0, 4.0),
+            shot(10.0, 0.0, 8.0),
+            shot(20.0, 0.0, 9.0),
+        ],
         ShownIn::FeetInches,
     );
     let mut metric = sunk.clone();
     metric.shown_in = ShownIn::Metric;
     metric.line.cross_fall = Fall::from_ratio(0.02);
-    let half_measured = site(vec![straight(18.0)], Vec::new(), Vec::new(), ShownIn::FeetInches);
+    let half_measured = site(
+        vec![straight(18.0)],
+        Vec::new(),
+        Vec::new(),
+        ShownIn::FeetInches,
+    );
     let mut nothing_holds = sunk.clone();
-    nothing_holds.edge = EdgeInput { stands: EdgeStands::Header, restraint: RestraintInput::Nothing };
+    nothing_holds.edge = EdgeInput {
+        stands: EdgeStands::Header,
+        restraint: RestraintInput::Nothing,
+    };
     let mut spiked = metric.clone();
-    spiked.edge = EdgeInput { stands: EdgeStands::Rowlock, restraint: RestraintInput::Spiked { spacing: None } };
+    spiked.edge = EdgeInput {
+        stands: EdgeStands::Rowlock,
+        restraint: RestraintInput::Spiked { spacing: None },
+    };
     let mut heaved = curved();
-    heaved.line.shots = vec![shot(0.5, 0.0, -1.0), shot(20.0, 0.0, 1.0), shot(39.0, 0.0, 3.0)];
+    heaved.line.shots = vec![
+        shot(0.5, 0.0, -1.0),
+        shot(20.0, 0.0, 1.0),
+        shot(39.0, 0.0, 3.0),
+    ];
     let mut endless = curved();
-    endless.pits = vec![Pit { layers: vec![layer("old-brick", Some(2.25)), layer("sand", Some(14.0))], ..pit(5.0, 1.0, 1.0) }];
+    endless.pits = vec![Pit {
+        layers: vec![layer("old-brick", Some(2.25)), layer("sand", Some(14.0))],
+        ..pit(5.0, 1.0, 1.0)
+    }];
     let mut short = sunk.clone();
     short.line.legs = vec![straight(4.0)];
     let mut narrow = sunk.clone();
@@ -174,9 +251,15 @@ fn all_sites() -> Vec<(&'static str, Site)> {
 
 fn both(site: &Site, results: &Results, share: f64, sheet: Sheet) -> [Drawing; 2] {
     let catalogue = catalogue();
-    let run = results.line.as_ref().map_or(Length::default(), |line| line.run.length());
+    let run = results
+        .line
+        .as_ref()
+        .map_or(Length::default(), |line| line.run.length());
     let cross = cross_section(site, &catalogue, results, run * share, sheet);
-    [cross, long_section(site, &catalogue, results, run * share, sheet).drawing]
+    [
+        cross,
+        long_section(site, &catalogue, results, run * share, sheet).drawing,
+    ]
 }
 
 #[test]
@@ -185,13 +268,25 @@ fn every_site_is_readable_on_every_sheet_at_every_station() {
     for (name, site) in all_sites() {
         let results = compute(&site, &catalogue());
         assert!(results.bed.is_some(), "{name}");
-        for (width, height) in [(360.0, 260.0), (560.0, 420.0), (776.0, 380.0), (1280.0, 560.0), (1600.0, 900.0)] {
+        for (width, height) in [
+            (360.0, 260.0),
+            (560.0, 420.0),
+            (776.0, 380.0),
+            (1280.0, 560.0),
+            (1600.0, 900.0),
+        ] {
             for text_scale in [0.85, 1.0, 1.6] {
                 for share in [0.0, 0.13, 0.5, 1.0] {
-                    let sheet = Sheet { width, height, text_scale };
+                    let sheet = Sheet {
+                        width,
+                        height,
+                        text_scale,
+                    };
                     for drawing in both(&site, &results, share, sheet) {
                         let faults = faults(&drawing);
-                        all_faults.extend(faults.iter().map(|fault| format!("{name} at {share} of the run on {sheet:?}: {fault}")));
+                        all_faults.extend(faults.iter().map(|fault| {
+                            format!("{name} at {share} of the run on {sheet:?}: {fault}")
+                        }));
                     }
                 }
             }
@@ -204,9 +299,21 @@ fn every_site_is_readable_on_every_sheet_at_every_station() {
 fn every_site_gives_an_svg_that_a_parser_reads() {
     for (name, site) in all_sites() {
         let results = compute(&site, &catalogue());
-        for drawing in both(&site, &results, 0.4, Sheet { width: 776.0, height: 400.0, text_scale: 1.0 }) {
+        for drawing in both(
+            &site,
+            &results,
+            0.4,
+            Sheet {
+                width: 776.0,
+                height: 400.0,
+                text_scale: 1.0,
+            },
+        ) {
             let svg = svg::write(&drawing, Theme::Sun);
-            assert!(usvg::Tree::from_str(&svg, &usvg::Options::default()).is_ok(), "{name}");
+            assert!(
+                usvg::Tree::from_str(&svg, &usvg::Options::default()).is_ok(),
+                "{name}"
+            );
             assert!(!svg.contains("NaN") && !svg.contains("inf"), "{name}");
         }
     }
@@ -216,8 +323,15 @@ fn every_site_gives_an_svg_that_a_parser_reads() {
 fn the_scale_stays_while_the_marker_moves() {
     for (name, site) in all_sites() {
         let results = compute(&site, &catalogue());
-        let sheet = Sheet { width: 776.0, height: 380.0, text_scale: 1.0 };
-        let scales: Vec<f64> = [0.0, 0.3, 0.7, 1.0].iter().map(|share| both(&site, &results, *share, sheet)[0].dots_per_metre).collect();
+        let sheet = Sheet {
+            width: 776.0,
+            height: 380.0,
+            text_scale: 1.0,
+        };
+        let scales: Vec<f64> = [0.0, 0.3, 0.7, 1.0]
+            .iter()
+            .map(|share| both(&site, &results, *share, sheet)[0].dots_per_metre)
+            .collect();
         let widest = scales.iter().copied().fold(0.0, f64::max);
         let narrowest = scales.iter().copied().fold(f64::INFINITY, f64::min);
         // Callouts may change with what there is to say; the scale may follow them only a little.
@@ -227,10 +341,29 @@ fn the_scale_stays_while_the_marker_moves() {
 
 #[test]
 fn without_a_pit_the_bottom_is_dashed_and_said_to_be_unknown() {
-    let site = site(vec![straight(18.0)], Vec::new(), Vec::new(), ShownIn::FeetInches);
+    let site = site(
+        vec![straight(18.0)],
+        Vec::new(),
+        Vec::new(),
+        ShownIn::FeetInches,
+    );
     let results = compute(&site, &catalogue());
-    for drawing in both(&site, &results, 0.5, Sheet { width: 900.0, height: 560.0, text_scale: 1.0 }) {
-        let says = |words: &str| drawing.items.iter().any(|item| matches!(item, Item::Label { text, .. } if text.written == words));
+    for drawing in both(
+        &site,
+        &results,
+        0.5,
+        Sheet {
+            width: 900.0,
+            height: 560.0,
+            text_scale: 1.0,
+        },
+    ) {
+        let says = |words: &str| {
+            drawing
+                .items
+                .iter()
+                .any(|item| matches!(item, Item::Label { text, .. } if text.written == words))
+        };
         assert!(says("no pit: depth not known"));
         let place = Some(underbrick_calc::place::Place::DigBottom);
         let dashed = |item: &Item| matches!(item, Item::Line { pen, place: at, .. } if pen.dash == Dash::Dashed && *at == place);
@@ -244,12 +377,20 @@ fn the_grade_line_of_the_section_is_that_of_the_line() {
     let site = curved();
     let results = compute(&site, &catalogue());
     let line = results.line.as_ref().unwrap();
-    let sheet = Sheet { width: 776.0, height: 380.0, text_scale: 1.0 };
+    let sheet = Sheet {
+        width: 776.0,
+        height: 380.0,
+        text_scale: 1.0,
+    };
     for share in [0.0, 0.25, 0.9] {
         let station = line.run.length() * share;
         let [cross, _] = both(&site, &results, share, sheet);
         let grade = cross.items.iter().find_map(|item| match item {
-            Item::Line { points, place: Some(underbrick_calc::place::Place::GradeLine), pen } if pen.width > 2.0 => Some(points.clone()),
+            Item::Line {
+                points,
+                place: Some(underbrick_calc::place::Place::GradeLine),
+                pen,
+            } if pen.width > 2.0 => Some(points.clone()),
             _ => None,
         });
         let grade = grade.unwrap();
@@ -261,9 +402,17 @@ fn the_grade_line_of_the_section_is_that_of_the_line() {
 /// Not a timed test: prints what one edit costs, compute and both display lists, when `DRAW_TIMES` is set.
 #[test]
 fn one_edit() {
-    let rounds = if std::env::var_os("DRAW_TIMES").is_some() { 300 } else { 1 };
+    let rounds = if std::env::var_os("DRAW_TIMES").is_some() {
+        300
+    } else {
+        1
+    };
     let (site, catalogue) = (curved(), catalogue());
-    let sheet = Sheet { width: 776.0, height: 380.0, text_scale: 1.0 };
+    let sheet = Sheet {
+        width: 776.0,
+        height: 380.0,
+        text_scale: 1.0,
+    };
     let mut times = [Vec::new(), Vec::new(), Vec::new(), Vec::new()];
     for _ in 0..rounds {
         let start = Instant::now();
@@ -276,11 +425,15 @@ fn one_edit() {
         let long = long_section(&site, &catalogue, &results, feet(12.5), sheet);
         times[2].push(start.elapsed());
         let start = Instant::now();
-        let written = svg::write(&cross, Theme::Sun).len() + svg::write(&long.drawing, Theme::Sun).len();
+        let written =
+            svg::write(&cross, Theme::Sun).len() + svg::write(&long.drawing, Theme::Sun).len();
         times[3].push(start.elapsed());
         assert!(written > 1000);
     }
-    for (what, mut times) in ["compute", "cross-section", "long section", "both as SVG"].iter().zip(times) {
+    for (what, mut times) in ["compute", "cross-section", "long section", "both as SVG"]
+        .iter()
+        .zip(times)
+    {
         times.sort();
         println!("{what}: median {:?}", times[times.len() / 2]);
     }
@@ -289,12 +442,25 @@ fn one_edit() {
 /// Writes pictures of every site into the folder that `DRAW_TO` names.
 #[test]
 fn pictures() {
-    let Ok(folder) = std::env::var("DRAW_TO") else { return };
+    let Ok(folder) = std::env::var("DRAW_TO") else {
+        return;
+    };
     for (name, site) in all_sites() {
         let results = compute(&site, &catalogue());
-        let sheet = Sheet { width: 1100.0, height: 520.0, text_scale: 1.0 };
-        for (kind, drawing) in ["cross", "long"].iter().zip(both(&site, &results, 0.33, sheet)) {
-            std::fs::write(format!("{folder}/site-{name}-{kind}.svg"), svg::write(&drawing, Theme::Sun)).unwrap();
+        let sheet = Sheet {
+            width: 1100.0,
+            height: 520.0,
+            text_scale: 1.0,
+        };
+        for (kind, drawing) in ["cross", "long"]
+            .iter()
+            .zip(both(&site, &results, 0.33, sheet))
+        {
+            std::fs::write(
+                format!("{folder}/site-{name}-{kind}.svg"),
+                svg::write(&drawing, Theme::Sun),
+            )
+            .unwrap();
         }
     }
 }

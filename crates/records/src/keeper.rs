@@ -95,13 +95,7 @@ impl Keeper {
             ) => return Err(error),
             Err(_) => None,
         };
-        let site_path = folder.join("site.ron");
-        if let Some(opened) = history.opened_text() {
-            let is_as_opened = text_in(&site_path).is_ok_and(|text| text == **opened);
-            if !is_as_opened {
-                return Err(RecordError::ChangedElsewhere { path: site_path });
-            }
-        }
+        refuse_what_was_not_opened(&folder.join("site.ron"), history)?;
 
         let writer = Writer::new(disk, folder, lock, history);
         let shared = Arc::new(Shared::default());
@@ -189,6 +183,22 @@ impl Shared {
                 .unwrap_or_else(PoisonError::into_inner)
                 .0;
         }
+    }
+}
+
+/// Only a file that was read for this history may be written over, or none at all.
+fn refuse_what_was_not_opened(path: &Path, history: &History) -> Result<(), RecordError> {
+    let may_be_written = match (text_in(path), history.opened_text()) {
+        (Ok(text), Some(opened)) => text == **opened,
+        (Err(RecordError::Missing { .. }), None) => true,
+        (Ok(_), None) | (Err(_), _) => false,
+    };
+    if may_be_written {
+        Ok(())
+    } else {
+        Err(RecordError::ChangedElsewhere {
+            path: path.to_path_buf(),
+        })
     }
 }
 

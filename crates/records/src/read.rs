@@ -61,27 +61,32 @@ pub fn read_site(text: &str) -> Result<SiteFile, ReadError> {
     if text.trim().is_empty() {
         return Err(ReadError::Empty);
     }
-    // The format's number is looked for first, so that a newer file is called newer and not misspelt.
-    match options().from_str::<VersionOnly>(text) {
-        Ok(VersionOnly { version }) if version > VERSION => {
-            return Err(ReadError::Newer {
-                found: version,
-                known: VERSION,
-            });
-        }
-        Ok(VersionOnly { version: 0 }) => {
+    let site = options().from_str::<SiteFile>(text);
+    // A newer file is called newer and not misspelt, whatever else stands in it.
+    let version = match &site {
+        Ok(site) => site.version,
+        Err(_) => options()
+            .from_str::<VersionOnly>(text)
+            .map_or(VERSION, |file| file.version),
+    };
+    match version {
+        VERSION => site.map_err(|error| from_ron(&error)),
+        0 => {
             let (line, column) = text
                 .find("version")
                 .map_or((1, 1), |at| line_and_column(text, at));
-            return Err(ReadError::Text {
+            let reason = format!("there is no format 0: the first is {VERSION}");
+            Err(ReadError::Text {
                 line,
                 column,
-                reason: format!("there is no format 0: the first is {VERSION}"),
-            });
+                reason,
+            })
         }
-        Ok(_) | Err(_) => {}
+        found => Err(ReadError::Newer {
+            found,
+            known: VERSION,
+        }),
     }
-    options().from_str(text).map_err(|error| from_ron(&error))
 }
 
 /// A site as text: the same bytes for the same site on every machine, each line ended by `\n`.

@@ -157,7 +157,7 @@ impl Shelf {
             match fs::create_dir(&folder) {
                 Ok(()) => return Ok(folder),
                 Err(error) if error.kind() == io::ErrorKind::AlreadyExists && number < u32::MAX => {
-                    number += 1
+                    number += 1;
                 }
                 Err(error) => {
                     return Err(RecordError::from_system("make a folder", &folder, &error));

@@ -59,9 +59,19 @@ mod tests {
 
     #[test]
     fn columns_stand_under_one_another() {
-        let rows = [vec!["Trim", "1.20 yd³"], vec!["Old brick", "9.3 ft³", "least"], vec![]];
-        let rows: Vec<Vec<String>> = rows.iter().map(|row| row.iter().map(|cell| (*cell).to_owned()).collect()).collect();
-        assert_eq!(columns(&rows), "  Trim       1.20 yd³\n  Old brick  9.3 ft³   least\n\n");
+        let rows = [
+            vec!["Trim", "1.20 yd³"],
+            vec!["Old brick", "9.3 ft³", "least"],
+            vec![],
+        ];
+        let rows: Vec<Vec<String>> = rows
+            .iter()
+            .map(|row| row.iter().map(|cell| (*cell).to_owned()).collect())
+            .collect();
+        assert_eq!(
+            columns(&rows),
+            "  Trim       1.20 yd³\n  Old brick  9.3 ft³   least\n\n"
+        );
     }
 
     #[test]
@@ -71,6 +81,10 @@ mod tests {
         // 4 + 16 × 5 + 15 = 99 characters, and a 17th word would make 105.
         let widths: Vec<usize> = text.lines().map(|line| line.chars().count()).collect();
         assert_eq!(widths, [99, 87]); // the other 14: 4 + 14 × 5 + 13
-        assert!(text.lines().skip(1).all(|line| line.starts_with("    brick")));
+        assert!(
+            text.lines()
+                .skip(1)
+                .all(|line| line.starts_with("    brick"))
+        );
     }
 }

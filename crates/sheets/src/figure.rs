@@ -179,7 +179,12 @@ pub struct Figure {
 }
 
 impl Figure {
-    pub(crate) fn new(group: Group, key: impl Into<String>, name: impl Into<String>, measure: Measure) -> Self {
+    pub(crate) fn new(
+        group: Group,
+        key: impl Into<String>,
+        name: impl Into<String>,
+        measure: Measure,
+    ) -> Self {
         Self {
             key: key.into(),
             group,
@@ -206,7 +211,11 @@ mod tests {
     #[track_caller]
     fn check(unit: Unit, value: f64, expected: f64) {
         let rounded = unit.rounded(value);
-        assert!(rounded.to_bits() == expected.to_bits(), "{rounded} {}", unit.symbol());
+        assert!(
+            rounded.to_bits() == expected.to_bits(),
+            "{rounded} {}",
+            unit.symbol()
+        );
     }
 
     #[test]
@@ -244,7 +253,10 @@ mod tests {
             Unit::Ratio,
         ];
         for unit in units {
-            assert_eq!(serde_json::to_string(&unit).unwrap(), format!("\"{}\"", unit.symbol()));
+            assert_eq!(
+                serde_json::to_string(&unit).unwrap(),
+                format!("\"{}\"", unit.symbol())
+            );
         }
     }
 }

@@ -50,7 +50,11 @@ fn pit_row(pit: &PitFound, say: Wording) -> PitRow {
         station: say.station(Some(pit.station)),
         offset: say.offset(pit.offset),
         old_surface: say.level(pit.top),
-        layers: pit.layers.iter().map(|layer| layer_row(pit, layer, say)).collect(),
+        layers: pit
+            .layers
+            .iter()
+            .map(|layer| layer_row(pit, layer, say))
+            .collect(),
         unsuitable_bottom_depth: say.length(Some(pit.top - pit.unsuitable_bottom.level)),
         unsuitable_bottom_is_found: pit.unsuitable_bottom.found,
         seep_depth: pit.seep.map(|level| say.length(Some(pit.top - level))),
@@ -61,7 +65,9 @@ fn layer_row(pit: &PitFound, layer: &LayerFound, say: Wording) -> LayerRow {
     LayerRow {
         material: layer.material.0.clone(),
         from_depth: say.length(Some(pit.top - layer.top)),
-        to_depth: layer.bottom.map(|bottom| say.length(Some(pit.top - bottom))),
+        to_depth: layer
+            .bottom
+            .map(|bottom| say.length(Some(pit.top - bottom))),
         verdict: match layer.verdict {
             Verdict::Lifted => "lifted and kept",
             Verdict::ComesOut => "comes out",

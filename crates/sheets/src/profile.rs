@@ -40,7 +40,13 @@ pub(crate) fn stations(results: &Results, say: Wording) -> Option<Vec<StationRow
     let rows = along.spots.iter().map(|spot| StationRow {
         base_top: Some(say.level(spot.base_top)),
         dig_bottom: Some(say.level(spot.dig_bottom)),
-        ..row(say, spot.station, spot.grade, spot.old_surface, spot.unsuitable_bottom)
+        ..row(
+            say,
+            spot.station,
+            spot.grade,
+            spot.old_surface,
+            spot.unsuitable_bottom,
+        )
     });
     Some(rows.collect())
 }
@@ -49,16 +55,32 @@ pub(crate) fn stations(results: &Results, say: Wording) -> Option<Vec<StationRow
 fn without_bed(line: &Line, ground: Option<&Ground>, say: Wording) -> Vec<StationRow> {
     let length_m = in_metres(line.run.length());
     let pits = ground.map(Ground::station_breaks).unwrap_or_default();
-    let breaks = line.run.breaks().into_iter().chain(line.old_surface.station_breaks()).chain(pits);
-    let mut stations_m: Vec<f64> = breaks.map(|station| in_metres(station).clamp(0.0, length_m)).collect();
+    let breaks = line
+        .run
+        .breaks()
+        .into_iter()
+        .chain(line.old_surface.station_breaks())
+        .chain(pits);
+    let mut stations_m: Vec<f64> = breaks
+        .map(|station| in_metres(station).clamp(0.0, length_m))
+        .collect();
     stations_m.sort_by(f64::total_cmp);
     stations_m.dedup();
     let centre = metres(0.0);
     let spot = |station: Length| {
         let bottom = ground.and_then(|ground| ground.unsuitable_bottom(station));
-        row(say, station, line.grade.level(station, centre), line.old_surface.at(station, centre), bottom)
+        row(
+            say,
+            station,
+            line.grade.level(station, centre),
+            line.old_surface.at(station, centre),
+            bottom,
+        )
     };
-    stations_m.into_iter().map(|station_m| spot(metres(station_m))).collect()
+    stations_m
+        .into_iter()
+        .map(|station_m| spot(metres(station_m)))
+        .collect()
 }
 
 fn row(
@@ -68,7 +90,11 @@ fn row(
     old_surface: Option<SurfaceLevel>,
     bottom: Option<UnsuitableBottom>,
 ) -> StationRow {
-    let level_if = |known: bool| old_surface.filter(|surface| surface.known == known).map(|surface| say.level(surface.level));
+    let level_if = |known: bool| {
+        old_surface
+            .filter(|surface| surface.known == known)
+            .map(|surface| say.level(surface.level))
+    };
     StationRow {
         station: say.station(Some(station)),
         grade: say.level(grade),

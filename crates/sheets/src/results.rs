@@ -139,8 +139,19 @@ pub fn results(site: &Site, results: &Results, findings: &Findings) -> ResultsSh
         fabric: bed.map(|bed| bed.fabric),
         pits: results.ground.as_ref().map(|ground| pits(ground, say)),
         stations: stations(results, say),
-        lifts: bed.map(|bed| bed.lifts.each.iter().map(|lift| lift_row(lift, say)).collect()),
-        offers: results.line.iter().flat_map(|line| &line.offers).map(offer_row).collect(),
+        lifts: bed.map(|bed| {
+            bed.lifts
+                .each
+                .iter()
+                .map(|lift| lift_row(lift, say))
+                .collect()
+        }),
+        offers: results
+            .line
+            .iter()
+            .flat_map(|line| &line.offers)
+            .map(offer_row)
+            .collect(),
         findings: findings.iter().map(finding_row).collect(),
         cautions: cautions(site),
     }
@@ -170,7 +181,10 @@ pub fn finding_row(finding: &Finding) -> FindingRow {
 }
 
 fn lift_row(lift: &Lift, say: Wording) -> LiftRow {
-    let stretch = |&(from, to)| Stretch { from: say.station(Some(from)), to: say.station(Some(to)) };
+    let stretch = |&(from, to)| Stretch {
+        from: say.station(Some(from)),
+        to: say.station(Some(to)),
+    };
     LiftRow {
         number: lift.number,
         top_below_string: say.length(Some(lift.top_below_grade)),
@@ -183,5 +197,9 @@ fn lift_row(lift: &Lift, say: Wording) -> LiftRow {
 }
 
 fn offer_row(offer: &Offer) -> OfferRow {
-    OfferRow { title: offer.title.clone(), text: offer.words.clone(), breaks: offer.breaks.clone() }
+    OfferRow {
+        title: offer.title.clone(),
+        text: offer.words.clone(),
+        breaks: offer.breaks.clone(),
+    }
 }

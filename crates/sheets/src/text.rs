@@ -15,9 +15,18 @@ pub fn to_text(sheet: &ResultsSheet) -> String {
         heading(sheet),
         part("WHAT THE PITS SHOWED", &pits(sheet)),
         part("THE NEW LINE", &figures(sheet, Group::Line)),
-        part("ALONG THE CENTRELINE, FROM THE UNDERSIDE OF THE SILL", &stations(sheet)),
-        part("SECTION", &(figures(sheet, Group::Section) + &fabric(sheet))),
-        part("LIFTS, FROM THE BOTTOM", &(lifts(sheet) + "\n" + &figures(sheet, Group::Lifts))),
+        part(
+            "ALONG THE CENTRELINE, FROM THE UNDERSIDE OF THE SILL",
+            &stations(sheet),
+        ),
+        part(
+            "SECTION",
+            &(figures(sheet, Group::Section) + &fabric(sheet)),
+        ),
+        part(
+            "LIFTS, FROM THE BOTTOM",
+            &(lifts(sheet) + "\n" + &figures(sheet, Group::Lifts)),
+        ),
         part("EDGES", &figures(sheet, Group::Edge)),
         part("QUANTITIES", &figures(sheet, Group::Quantities)),
         offers(sheet),
@@ -30,9 +39,21 @@ pub fn to_text(sheet: &ResultsSheet) -> String {
 fn heading(sheet: &ResultsSheet) -> String {
     let address = on_one_line(&sheet.site.address);
     let walk = on_one_line(&sheet.site.walk);
-    let name = [address, walk].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
-    let name = if name.is_empty() { "a site without an address".to_owned() } else { name };
-    let stops = if sheet.stops { "\nSomething stops the job: see the findings.\n" } else { "" };
+    let name = [address, walk]
+        .into_iter()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(", ");
+    let name = if name.is_empty() {
+        "a site without an address".to_owned()
+    } else {
+        name
+    };
+    let stops = if sheet.stops {
+        "\nSomething stops the job: see the findings.\n"
+    } else {
+        ""
+    };
     format!("Underbrick: results for {name}\n{stops}")
 }
 
@@ -42,24 +63,35 @@ fn part(title: &str, body: &str) -> String {
 
 fn pits(sheet: &ResultsSheet) -> String {
     match sheet.pits.as_deref() {
-        None | Some([]) => paragraph("  ", "No pit could be put into levels: what lies below is not known."),
+        None | Some([]) => paragraph(
+            "  ",
+            "No pit could be put into levels: what lies below is not known.",
+        ),
         Some(pits) => pits.iter().map(pit).collect(),
     }
 }
 
 fn pit(pit: &PitRow) -> String {
-    let place = format!("Pit {} at {}, {}; old surface {}", pit.number, pit.station.shown, pit.offset.shown, pit.old_surface.shown);
+    let place = format!(
+        "Pit {} at {}, {}; old surface {}",
+        pit.number, pit.station.shown, pit.offset.shown, pit.old_surface.shown
+    );
     let mut text = paragraph("  ", &place);
     text.push_str(&columns(&pit.layers.iter().map(layer).collect::<Vec<_>>()));
     let depth = &pit.unsuitable_bottom_depth.shown;
     let bottom = if pit.unsuitable_bottom_is_found {
         format!("What must come out ends {depth} below the old surface.")
     } else {
-        format!("The bottom of what must come out was not found: it lies at least {depth} below the old surface.")
+        format!(
+            "The bottom of what must come out was not found: it lies at least {depth} below the old surface."
+        )
     };
     text.push_str(&paragraph("    ", &bottom));
     if let Some(seep) = &pit.seep_depth {
-        text.push_str(&paragraph("    ", &format!("Water seeped in {} below the old surface.", seep.shown)));
+        text.push_str(&paragraph(
+            "    ",
+            &format!("Water seeped in {} below the old surface.", seep.shown),
+        ));
     }
     text
 }
@@ -69,21 +101,44 @@ fn layer(layer: &LayerRow) -> Vec<String> {
         Some(to) => format!("{} to {}", layer.from_depth.shown, to.shown),
         None => format!("{} and on down", layer.from_depth.shown),
     };
-    vec![format!("  {}", on_one_line(&layer.material.replace('-', " "))), depth, layer.verdict.to_owned()]
+    vec![
+        format!("  {}", on_one_line(&layer.material.replace('-', " "))),
+        depth,
+        layer.verdict.to_owned(),
+    ]
 }
 
 fn stations(sheet: &ResultsSheet) -> String {
     let Some(stations) = sheet.stations.as_deref() else {
         return paragraph("  ", "The run is not known.");
     };
-    let head = ["Station", "Old surface", "Grade line", "Base top", "Bottom of dig"].map(str::to_owned).to_vec();
-    let rows: Vec<Vec<String>> = std::iter::once(head).chain(stations.iter().map(station)).collect();
+    let head = [
+        "Station",
+        "Old surface",
+        "Grade line",
+        "Base top",
+        "Bottom of dig",
+    ]
+    .map(str::to_owned)
+    .to_vec();
+    let rows: Vec<Vec<String>> = std::iter::once(head)
+        .chain(stations.iter().map(station))
+        .collect();
     let mut text = columns(&rows);
     if stations.iter().any(|row| row.old_surface_held.is_some()) {
-        text.push_str(&paragraph("  ", "? Beyond the readings: the old surface is held level from the last one."));
+        text.push_str(&paragraph(
+            "  ",
+            "? Beyond the readings: the old surface is held level from the last one.",
+        ));
     }
-    if stations.iter().any(|row| row.dig_bottom.is_some() && !row.unsuitable_bottom_is_found) {
-        text.push_str(&paragraph("  ", "+ No pit reached the bottom of what must come out: the dig goes at least so deep."));
+    if stations
+        .iter()
+        .any(|row| row.dig_bottom.is_some() && !row.unsuitable_bottom_is_found)
+    {
+        text.push_str(&paragraph(
+            "  ",
+            "+ No pit reached the bottom of what must come out: the dig goes at least so deep.",
+        ));
     }
     text
 }
@@ -92,7 +147,11 @@ fn station(row: &StationRow) -> Vec<String> {
     let shown = |measure: &Option<Measure>| measure.as_ref().map(|measure| measure.shown.clone());
     let or_not_known = |shown: Option<String>| shown.unwrap_or_else(|| NOT_KNOWN.to_owned());
     let held = shown(&row.old_surface_held).map(|level| format!("{level} ?"));
-    let least = if row.unsuitable_bottom_is_found { "" } else { " +" };
+    let least = if row.unsuitable_bottom_is_found {
+        ""
+    } else {
+        " +"
+    };
     vec![
         row.station.shown.clone(),
         or_not_known(shown(&row.old_surface).or(held)),
@@ -104,7 +163,14 @@ fn station(row: &StationRow) -> Vec<String> {
 
 fn figures(sheet: &ResultsSheet, group: Group) -> String {
     let row = |figure: &Figure| vec![figure.name.clone(), figure.measure.shown.clone()];
-    columns(&sheet.figures.iter().filter(|figure| figure.group == group).map(row).collect::<Vec<_>>())
+    columns(
+        &sheet
+            .figures
+            .iter()
+            .filter(|figure| figure.group == group)
+            .map(row)
+            .collect::<Vec<_>>(),
+    )
 }
 
 fn fabric(sheet: &ResultsSheet) -> String {
@@ -121,8 +187,17 @@ fn lifts(sheet: &ResultsSheet) -> String {
         None => paragraph("  ", "The lifts are not known."),
         Some([]) => paragraph("  ", "No base, no lift."),
         Some(lifts) => {
-            let head = ["Lift", "Top below string", "Compacted", "Loose", "In place", "As delivered", "Runs"];
-            let rows = std::iter::once(head.map(str::to_owned).to_vec()).chain(lifts.iter().map(lift));
+            let head = [
+                "Lift",
+                "Top below string",
+                "Compacted",
+                "Loose",
+                "In place",
+                "As delivered",
+                "Runs",
+            ];
+            let rows =
+                std::iter::once(head.map(str::to_owned).to_vec()).chain(lifts.iter().map(lift));
             let note = "The string stands on the grade line, so that one mark on the tape serves for a lift everywhere. Thickness is \
                         that of the thickest place. The trench for the edge is not taken off.";
             columns(&rows.collect::<Vec<_>>()) + &paragraph("  ", note)
@@ -131,7 +206,10 @@ fn lifts(sheet: &ResultsSheet) -> String {
 }
 
 fn lift(lift: &LiftRow) -> Vec<String> {
-    let runs = lift.runs.iter().map(|run| format!("{} to {}", run.from.shown, run.to.shown));
+    let runs = lift
+        .runs
+        .iter()
+        .map(|run| format!("{} to {}", run.from.shown, run.to.shown));
     vec![
         lift.number.to_string(),
         lift.top_below_string.shown.clone(),
@@ -153,9 +231,15 @@ fn offers(sheet: &ResultsSheet) -> String {
             [] => "Keeps all rules.".to_owned(),
             breaks => format!("Breaks: {}.", breaks.join("; ")),
         };
-        paragraph("  - ", &on_one_line(&format!("{}: {} {breaks}", offer.title, offer.text)))
+        paragraph(
+            "  - ",
+            &on_one_line(&format!("{}: {} {breaks}", offer.title, offer.text)),
+        )
     };
-    part("WHAT COULD BE DONE INSTEAD, BEST FIRST", &sheet.offers.iter().map(offer).collect::<String>())
+    part(
+        "WHAT COULD BE DONE INSTEAD, BEST FIRST",
+        &sheet.offers.iter().map(offer).collect::<String>(),
+    )
 }
 
 /// Those that stop the job first, checks that were kept last; each weight in the order in which they were met.
@@ -164,16 +248,34 @@ fn findings(sheet: &ResultsSheet) -> String {
         return paragraph("  ", "None.");
     }
     let weights = ["stop", "warning", "note", "right"];
-    let of_weight = |weight: &str| sheet.findings.iter().filter(move |finding| finding.weight == weight).map(finding).collect::<String>();
+    let of_weight = |weight: &str| {
+        sheet
+            .findings
+            .iter()
+            .filter(move |finding| finding.weight == weight)
+            .map(finding)
+            .collect::<String>()
+    };
     weights.iter().map(|weight| of_weight(weight)).collect()
 }
 
 fn finding(finding: &FindingRow) -> String {
     let lead = format!("  {:<9}", finding.weight);
-    let words = [finding.text.as_str(), finding.remedy.as_str()].into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" ");
-    paragraph(&lead, &format!("{}: {words} [{}]", finding.place, finding.source))
+    let words = [finding.text.as_str(), finding.remedy.as_str()]
+        .into_iter()
+        .filter(|text| !text.is_empty())
+        .collect::<Vec<_>>()
+        .join(" ");
+    paragraph(
+        &lead,
+        &format!("{}: {words} [{}]", finding.place, finding.source),
+    )
 }
 
 fn cautions(sheet: &ResultsSheet) -> String {
-    sheet.cautions.iter().map(|caution| paragraph("  - ", caution)).collect()
+    sheet
+        .cautions
+        .iter()
+        .map(|caution| paragraph("  - ", caution))
+        .collect()
 }

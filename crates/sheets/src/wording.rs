@@ -5,7 +5,8 @@ use underbrick_calc::measure::slope::{Fall, SlopeStyle, write_fall};
 use underbrick_calc::measure::written::{LengthStyle, Nearest, write_length};
 use underbrick_calc::quantity::unit::{kilogram, millimeter, square_foot, square_meter, tonne};
 use underbrick_calc::quantity::{
-    Area, Length, Mass, Volume, in_cubic_feet, in_cubic_metres, in_cubic_yards, in_metres, in_short_tons,
+    Area, Length, Mass, Volume, in_cubic_feet, in_cubic_metres, in_cubic_yards, in_metres,
+    in_short_tons,
 };
 use underbrick_calc::site::ShownIn;
 
@@ -19,7 +20,12 @@ const CUBIC_FEET_BELOW: f64 = 13.5;
 impl Wording {
     /// A thickness, a width, a depth: `3 1/4"` or `83 mm`.
     pub(crate) fn length(self, length: Option<Length>) -> Measure {
-        measure(length, |length| length.get::<millimeter>(), Unit::Millimetre, |length| self.short(length))
+        measure(
+            length,
+            |length| length.get::<millimeter>(),
+            Unit::Millimetre,
+            |length| self.short(length),
+        )
     }
 
     /// A length along the run: `12'-6"` or `3.81 m`.
@@ -29,32 +35,54 @@ impl Wording {
 
     /// A level above the datum, up positive, told as it is measured: `4 1/2" below` or `20 mm above`.
     pub(crate) fn level(self, level: Length) -> Measure {
-        measure(Some(level), |level| level.get::<millimeter>(), Unit::Millimetre, |level| self.from_datum(level))
+        measure(
+            Some(level),
+            |level| level.get::<millimeter>(),
+            Unit::Millimetre,
+            |level| self.beside_datum(level),
+        )
     }
 
     /// `33 ft²` or `3.07 m²`.
     pub(crate) fn area(self, area: Option<Area>) -> Measure {
-        measure(area, |area| area.get::<square_meter>(), Unit::SquareMetre, |area| match self.0 {
-            ShownIn::FeetInches => format!("{:.1} ft²", area.get::<square_foot>()),
-            ShownIn::Metric => format!("{:.2} m²", area.get::<square_meter>()),
-        })
+        measure(
+            area,
+            |area| area.get::<square_meter>(),
+            Unit::SquareMetre,
+            |area| match self.0 {
+                ShownIn::FeetInches => format!("{:.1} ft²", area.get::<square_foot>()),
+                ShownIn::Metric => format!("{:.2} m²", area.get::<square_meter>()),
+            },
+        )
     }
 
     /// `1.85 yd³`, `9.3 ft³` or `0.26 m³`.
     pub(crate) fn volume(self, volume: Option<Volume>) -> Measure {
-        measure(volume, in_cubic_metres, Unit::CubicMetre, |volume| match self.0 {
-            ShownIn::FeetInches if in_cubic_feet(volume) < CUBIC_FEET_BELOW => format!("{:.1} ft³", in_cubic_feet(volume)),
-            ShownIn::FeetInches => format!("{:.2} yd³", in_cubic_yards(volume)),
-            ShownIn::Metric => format!("{:.2} m³", in_cubic_metres(volume)),
-        })
+        measure(
+            volume,
+            in_cubic_metres,
+            Unit::CubicMetre,
+            |volume| match self.0 {
+                ShownIn::FeetInches if in_cubic_feet(volume) < CUBIC_FEET_BELOW => {
+                    format!("{:.1} ft³", in_cubic_feet(volume))
+                }
+                ShownIn::FeetInches => format!("{:.2} yd³", in_cubic_yards(volume)),
+                ShownIn::Metric => format!("{:.2} m³", in_cubic_metres(volume)),
+            },
+        )
     }
 
     /// `2.63 short tons` or `2.39 t`.
     pub(crate) fn mass(self, mass: Option<Mass>) -> Measure {
-        measure(mass, |mass| mass.get::<kilogram>(), Unit::Kilogram, |mass| match self.0 {
-            ShownIn::FeetInches => format!("{:.2} short tons", in_short_tons(mass)),
-            ShownIn::Metric => format!("{:.2} t", mass.get::<tonne>()),
-        })
+        measure(
+            mass,
+            |mass| mass.get::<kilogram>(),
+            Unit::Kilogram,
+            |mass| match self.0 {
+                ShownIn::FeetInches => format!("{:.2} short tons", in_short_tons(mass)),
+                ShownIn::Metric => format!("{:.2} t", mass.get::<tonne>()),
+            },
+        )
     }
 
     /// `1/4 in/ft` or `2.08 %`.
@@ -67,17 +95,22 @@ impl Wording {
 
     /// An offset from the centreline: `1'-3" right`, `380 mm left` or `centreline`.
     pub(crate) fn offset(self, offset: Length) -> Measure {
-        measure(Some(offset), |offset| offset.get::<millimeter>(), Unit::Millimetre, |offset| {
-            let written = self.short(size(offset));
-            match in_metres(offset) {
-                _ if written == self.short(Length::default()) => "centreline".to_owned(),
-                offset_m if offset_m > 0.0 => format!("{written} right"),
-                _ => format!("{written} left"),
-            }
-        })
+        measure(
+            Some(offset),
+            |offset| offset.get::<millimeter>(),
+            Unit::Millimetre,
+            |offset| {
+                let written = self.short(size(offset));
+                match in_metres(offset) {
+                    _ if written == self.short(Length::default()) => "centreline".to_owned(),
+                    offset_m if offset_m > 0.0 => format!("{written} right"),
+                    _ => format!("{written} left"),
+                }
+            },
+        )
     }
 
-    fn from_datum(self, level: Length) -> String {
+    fn beside_datum(self, level: Length) -> String {
         let written = self.short(size(level));
         match in_metres(level) {
             _ if written == self.short(Length::default()) => "level with it".to_owned(),
@@ -88,14 +121,18 @@ impl Wording {
 
     fn short(self, length: Length) -> String {
         match self.0 {
-            ShownIn::FeetInches => write_length(length, LengthStyle::FeetInches(Nearest::Sixteenth)),
+            ShownIn::FeetInches => {
+                write_length(length, LengthStyle::FeetInches(Nearest::Sixteenth))
+            }
             ShownIn::Metric => write_length(length, LengthStyle::Millimetres),
         }
     }
 
     fn long(self, length: Length) -> String {
         match self.0 {
-            ShownIn::FeetInches => write_length(length, LengthStyle::FeetInches(Nearest::Sixteenth)),
+            ShownIn::FeetInches => {
+                write_length(length, LengthStyle::FeetInches(Nearest::Sixteenth))
+            }
             ShownIn::Metric => write_length(length, LengthStyle::Metres),
         }
     }
@@ -103,7 +140,12 @@ impl Wording {
 
 /// A plain ratio to two decimals: `1.25`.
 pub(crate) fn ratio(ratio: Option<f64>) -> Measure {
-    measure(ratio, |ratio| ratio, Unit::Ratio, |ratio| format!("{ratio:.2}"))
+    measure(
+        ratio,
+        |ratio| ratio,
+        Unit::Ratio,
+        |ratio| format!("{ratio:.2}"),
+    )
 }
 
 /// So many things of a list.
@@ -113,11 +155,19 @@ pub(crate) fn counted(n_things: Option<usize>) -> Measure {
 
 /// Text from a file on one line of a sheet: line ends, tabs and codes that steer a terminal become spaces.
 pub(crate) fn on_one_line(text: &str) -> String {
-    let plain: String = text.chars().map(|letter| if letter.is_control() { ' ' } else { letter }).collect();
+    let plain: String = text
+        .chars()
+        .map(|letter| if letter.is_control() { ' ' } else { letter })
+        .collect();
     plain.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
-fn measure<T: Copy>(value: Option<T>, number: impl Fn(T) -> f64, unit: Unit, write: impl Fn(T) -> String) -> Measure {
+fn measure<T: Copy>(
+    value: Option<T>,
+    number: impl Fn(T) -> f64,
+    unit: Unit,
+    write: impl Fn(T) -> String,
+) -> Measure {
     match value {
         Some(value) => Measure::new(Some(number(value)), unit, || write(value)),
         None => Measure::new(None, unit, String::new),
@@ -125,13 +175,19 @@ fn measure<T: Copy>(value: Option<T>, number: impl Fn(T) -> f64, unit: Unit, wri
 }
 
 fn size(length: Length) -> Length {
-    if in_metres(length) < 0.0 { -length } else { length }
+    if in_metres(length) < 0.0 {
+        -length
+    } else {
+        length
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use underbrick_calc::quantity::{CUBIC_YARD_M3, cubic_metres, inches, metres, millimetres, square_metres};
+    use underbrick_calc::quantity::{
+        CUBIC_YARD_M3, cubic_metres, inches, metres, millimetres, square_metres,
+    };
 
     const FEET: Wording = Wording(ShownIn::FeetInches);
     const METRIC: Wording = Wording(ShownIn::Metric);
@@ -139,7 +195,10 @@ mod tests {
     #[track_caller]
     fn check(measure: &Measure, number: f64, unit: &str, shown: &str) {
         assert_eq!(measure.number(), Some(number));
-        assert_eq!((measure.unit.symbol(), measure.shown.as_str()), (unit, shown));
+        assert_eq!(
+            (measure.unit.symbol(), measure.shown.as_str()),
+            (unit, shown)
+        );
     }
 
     #[test]
@@ -148,14 +207,54 @@ mod tests {
         check(&METRIC.length(Some(inches(3.25))), 82.6, "mm", "83 mm");
         check(&FEET.station(Some(inches(150.0))), 3.81, "m", "12'-6\""); // 150 × 0.0254
         check(&METRIC.station(Some(inches(150.0))), 3.81, "m", "3.81 m");
-        check(&FEET.volume(Some(cubic_metres(CUBIC_YARD_M3))), 0.765, "m3", "1.00 yd³");
-        check(&FEET.volume(Some(cubic_metres(CUBIC_YARD_M3 / 3.0))), 0.255, "m3", "9.0 ft³"); // 27 ÷ 3
-        check(&METRIC.volume(Some(cubic_metres(0.256))), 0.256, "m3", "0.26 m³");
-        check(&FEET.area(Some(square_metres(9.290_304))), 9.29, "m2", "100.0 ft²"); // 0.09290304 m² in a square foot
-        check(&FEET.mass(Some(Mass::new::<kilogram>(907.184_74))), 907.0, "kg", "1.00 short tons"); // 2000 × 0.45359237
-        check(&METRIC.mass(Some(Mass::new::<kilogram>(2390.0))), 2390.0, "kg", "2.39 t");
-        check(&FEET.fall(Some(Fall::inches_per_foot(0.25))), 0.020_83, "ratio", "1/4 in/ft");
-        check(&METRIC.fall(Some(Fall::inches_per_foot(0.25))), 0.020_83, "ratio", "2.08 %");
+        check(
+            &FEET.volume(Some(cubic_metres(CUBIC_YARD_M3))),
+            0.765,
+            "m3",
+            "1.00 yd³",
+        );
+        check(
+            &FEET.volume(Some(cubic_metres(CUBIC_YARD_M3 / 3.0))),
+            0.255,
+            "m3",
+            "9.0 ft³",
+        ); // 27 ÷ 3
+        check(
+            &METRIC.volume(Some(cubic_metres(0.256))),
+            0.256,
+            "m3",
+            "0.26 m³",
+        );
+        check(
+            &FEET.area(Some(square_metres(9.290_304))),
+            9.29,
+            "m2",
+            "100.0 ft²",
+        ); // 0.09290304 m² in a square foot
+        check(
+            &FEET.mass(Some(Mass::new::<kilogram>(907.184_74))),
+            907.0,
+            "kg",
+            "1.00 short tons",
+        ); // 2000 × 0.45359237
+        check(
+            &METRIC.mass(Some(Mass::new::<kilogram>(2390.0))),
+            2390.0,
+            "kg",
+            "2.39 t",
+        );
+        check(
+            &FEET.fall(Some(Fall::inches_per_foot(0.25))),
+            0.020_83,
+            "ratio",
+            "1/4 in/ft",
+        );
+        check(
+            &METRIC.fall(Some(Fall::inches_per_foot(0.25))),
+            0.020_83,
+            "ratio",
+            "2.08 %",
+        );
     }
 
     #[test]
@@ -164,12 +263,20 @@ mod tests {
         check(&METRIC.level(millimetres(20.0)), 20.0, "mm", "20 mm above");
         check(&FEET.level(metres(0.000_1)), 0.1, "mm", "level with it");
         check(&FEET.offset(inches(15.0)), 381.0, "mm", "1'-3\" right");
-        check(&METRIC.offset(millimetres(-380.0)), -380.0, "mm", "380 mm left");
+        check(
+            &METRIC.offset(millimetres(-380.0)),
+            -380.0,
+            "mm",
+            "380 mm left",
+        );
         check(&METRIC.offset(metres(0.0)), 0.0, "mm", "centreline");
     }
 
     #[test]
     fn codes_that_steer_a_terminal_do_not_pass() {
-        assert_eq!(on_one_line("12 Alder\n\u{1b}[31mCourt\t "), "12 Alder [31mCourt");
+        assert_eq!(
+            on_one_line("12 Alder\n\u{1b}[31mCourt\t "),
+            "12 Alder [31mCourt"
+        );
     }
 }

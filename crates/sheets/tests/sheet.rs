@@ -1,12 +1,16 @@
 //! The sheet of a site that is known, and of one that is not.
-#![expect(clippy::unwrap_used, reason = "a panic in a test is the failure report")]
+#![expect(
+    clippy::unwrap_used,
+    reason = "a panic in a test is the failure report"
+)]
 
 use underbrick_calc::catalogue::{BaseFigures, Catalogue, Drainage, Hatch, Material, UnderAWalk};
 use underbrick_calc::findings::{Findings, Source, Weight};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{feet, inches, kilograms_per_cubic_metre};
 use underbrick_calc::site::{
-    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Leg, LegShape, LineInput, MaterialKey, RestraintInput, ShownIn, Site,
+    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Leg, LegShape, LineInput, MaterialKey,
+    RestraintInput, ShownIn, Site,
 };
 use underbrick_calc::{Results, compute};
 use underbrick_sheets::figure::NOT_KNOWN;
@@ -14,7 +18,9 @@ use underbrick_sheets::{ResultsSheet, results, to_json, to_text};
 
 /// A straight walk of 12 ft, 3 ft wide, of which neither old surface nor ground is known.
 fn site() -> Site {
-    let shape = LegShape::Straight { length: Some(feet(12.0)) };
+    let shape = LegShape::Straight {
+        length: Some(feet(12.0)),
+    };
     Site {
         address: "3 Ropewalk\u{1b}[2J".to_owned(),
         walk: "side path".to_owned(),
@@ -22,7 +28,10 @@ fn site() -> Site {
         line: LineInput {
             old_below_sill: None,
             first_brick_below_sill: None,
-            legs: vec![Leg { shape, width_at_end: None }],
+            legs: vec![Leg {
+                shape,
+                width_at_end: None,
+            }],
             width: Some(feet(3.0)),
             fall: None,
             cross_fall: None,
@@ -41,8 +50,16 @@ fn site() -> Site {
             undercut_limit: None,
             fabric: true,
         },
-        brick: Brick { length: None, width: None, thickness: None, joint: None },
-        edge: EdgeInput { stands: EdgeStands::Stretcher, restraint: RestraintInput::Spiked { spacing: None } },
+        brick: Brick {
+            length: None,
+            width: None,
+            thickness: None,
+            joint: None,
+        },
+        edge: EdgeInput {
+            stands: EdgeStands::Stretcher,
+            restraint: RestraintInput::Spiked { spacing: None },
+        },
     }
 }
 
@@ -63,7 +80,9 @@ fn catalogue() -> Catalogue {
         hatch: Hatch::Stone,
         source: "made up for this test".to_owned(),
     };
-    Catalogue { materials: vec![stone] }
+    Catalogue {
+        materials: vec![stone],
+    }
 }
 
 fn sheet_of(site: &Site) -> ResultsSheet {
@@ -74,8 +93,16 @@ fn sheet_of(site: &Site) -> ResultsSheet {
 
 #[track_caller]
 fn check(sheet: &ResultsSheet, key: &str, number: Option<f64>, shown: &str) {
-    let figure = sheet.figures.iter().find(|figure| figure.key == key).unwrap();
-    assert_eq!((figure.measure.number(), figure.measure.shown.as_str()), (number, shown), "{key}");
+    let figure = sheet
+        .figures
+        .iter()
+        .find(|figure| figure.key == key)
+        .unwrap();
+    assert_eq!(
+        (figure.measure.number(), figure.measure.shown.as_str()),
+        (number, shown),
+        "{key}"
+    );
 }
 
 #[test]
@@ -92,18 +119,33 @@ fn figures_are_right_in_both_writings() {
     check(&sheet, "dig_area", Some(5.2), "56.0 ft²"); // 12 × (3 + 2 × (4 + 6) ÷ 12 = 4.667) = 56; × 0.09290304 = 5.2026
     check(&sheet, "base_compacted", Some(0.925), "at least 1.21 yd³"); // 56 × 7 ÷ 12 = 32.667 ft³ = 1.2099 yd³ = 0.92502 m³
     check(&sheet, "base_loose", Some(1.156), "at least 1.51 yd³"); // × 1.25 = 1.5123 yd³ = 1.15628 m³
-    check(&sheet, "base_mass", Some(1850.0), "at least 2.04 short tons"); // 0.92502 × 2000 = 1850.05 kg ÷ 907.18474 = 2.0393
+    check(
+        &sheet,
+        "base_mass",
+        Some(1850.0),
+        "at least 2.04 short tons",
+    ); // 0.92502 × 2000 = 1850.05 kg ÷ 907.18474 = 2.0393
 }
 
 #[test]
 fn what_was_not_measured_is_not_known_and_never_zero() {
     let sheet = sheet_of(&site());
-    for key in ["dug", "old_pavement_lifted", "unsuitable_ground", "trim", "spoil_loose", "spoil_mass", "fill_below_dig"] {
+    for key in [
+        "dug",
+        "old_pavement_lifted",
+        "unsuitable_ground",
+        "trim",
+        "spoil_loose",
+        "spoil_mass",
+        "fill_below_dig",
+    ] {
         check(&sheet, key, None, NOT_KNOWN);
     }
     check(&sheet, "fixed_far_end_below_sill", None, NOT_KNOWN);
     let stations = sheet.stations.unwrap();
-    assert!(stations.iter().all(|row| row.old_surface.is_none() && row.unsuitable_bottom.is_none() && row.dig_bottom.is_some()));
+    assert!(stations.iter().all(|row| row.old_surface.is_none()
+        && row.unsuitable_bottom.is_none()
+        && row.dig_bottom.is_some()));
 }
 
 #[test]
@@ -111,12 +153,27 @@ fn a_site_without_results_has_the_same_figures_without_values() {
     let site = site();
     let known = sheet_of(&site);
     let sheet = results(&site, &Results::default(), &Findings::default());
-    assert!(sheet.figures.iter().all(|figure| figure.measure.number().is_none() && figure.measure.shown == NOT_KNOWN));
+    assert!(
+        sheet
+            .figures
+            .iter()
+            .all(|figure| figure.measure.number().is_none() && figure.measure.shown == NOT_KNOWN)
+    );
     let not_of_lifts = |sheet: &ResultsSheet| -> Vec<String> {
-        sheet.figures.iter().map(|figure| figure.key.clone()).filter(|key| !key.starts_with("lift_")).collect()
+        sheet
+            .figures
+            .iter()
+            .map(|figure| figure.key.clone())
+            .filter(|key| !key.starts_with("lift_"))
+            .collect()
     };
     assert_eq!(not_of_lifts(&sheet), not_of_lifts(&known));
-    assert!(sheet.pits.is_none() && sheet.stations.is_none() && sheet.lifts.is_none() && sheet.fabric.is_none());
+    assert!(
+        sheet.pits.is_none()
+            && sheet.stations.is_none()
+            && sheet.lifts.is_none()
+            && sheet.fabric.is_none()
+    );
     let json = to_json(&sheet);
     assert!(json.contains("\"stations\": null") && json.contains("\"value\": null"));
 }
@@ -130,9 +187,16 @@ fn a_walk_without_a_base_still_has_its_grade_line() {
     check(&sheet, "last_brick_below_sill", Some(76.2), "3\"");
     check(&sheet, "base_loose", None, NOT_KNOWN);
     let stations = sheet.stations.unwrap();
-    let shown: Vec<_> = stations.iter().map(|row| (row.station.shown.as_str(), row.grade.shown.as_str())).collect();
+    let shown: Vec<_> = stations
+        .iter()
+        .map(|row| (row.station.shown.as_str(), row.grade.shown.as_str()))
+        .collect();
     assert_eq!(shown, [("0\"", "level with it"), ("12'-0\"", "3\" below")]);
-    assert!(stations.iter().all(|row| row.base_top.is_none() && row.dig_bottom.is_none()));
+    assert!(
+        stations
+            .iter()
+            .all(|row| row.base_top.is_none() && row.dig_bottom.is_none())
+    );
 }
 
 #[test]
@@ -140,31 +204,56 @@ fn the_text_is_for_a_person() {
     let site = site();
     let computed = compute(&site, &catalogue());
     let mut findings = computed.findings.clone();
-    findings.note(Place::PitStation(1), Weight::Stop, Source::CommonPractice, "It is\u{7} nowhere.", "Measure it.");
+    findings.note(
+        Place::PitStation(1),
+        Weight::Stop,
+        Source::CommonPractice,
+        "It is\u{7} nowhere.",
+        "Measure it.",
+    );
     let text = to_text(&results(&site, &computed, &findings));
-    assert!(text.starts_with("Underbrick: results for 3 Ropewalk [2J, side path\n\nSomething stops the job"), "{text}");
+    assert!(
+        text.starts_with(
+            "Underbrick: results for 3 Ropewalk [2J, side path\n\nSomething stops the job"
+        ),
+        "{text}"
+    );
     for line in [
         "  stop     Pit 2 station: It is nowhere. Measure it. [common practice, no source]",
-        "  1     7 11/16\"          2 5/16\"     2 15/16\"",
+        "  1     7 11/16\"          2 5/16\"    2 15/16\"",
         "  Base to order, loose                           at least 1.51 yd³",
         "  - Have buried services located before anyone digs.",
         "local code",
     ] {
         assert!(text.contains(line), "{line:?} is not in\n{text}");
     }
-    assert!(text.chars().all(|letter| letter == '\n' || !letter.is_control()));
-    assert!(text.lines().all(|line| line.chars().count() <= 100 && line.trim_end() == line), "{text}");
+    assert!(
+        text.chars()
+            .all(|letter| letter == '\n' || !letter.is_control())
+    );
+    assert!(
+        text.lines()
+            .all(|line| line.chars().count() <= 100 && line.trim_end() == line),
+        "{text}"
+    );
 }
 
 #[test]
 fn the_json_is_the_same_every_time() {
     let (one, other) = (to_json(&sheet_of(&site())), to_json(&sheet_of(&site())));
     assert_eq!(one, other);
-    let keys: Vec<&str> = one.lines().filter_map(|line| line.strip_prefix("  \"")?.split('"').next()).collect();
+    let keys: Vec<&str> = one
+        .lines()
+        .filter_map(|line| line.strip_prefix("  \"")?.split('"').next())
+        .collect();
     let expected = [
-        "format", "version", "site", "datum", "stops", "figures", "fabric", "pits", "stations", "lifts", "offers", "findings", "cautions",
+        "format", "version", "site", "datum", "stops", "figures", "fabric", "pits", "stations",
+        "lifts", "offers", "findings", "cautions",
     ];
     assert_eq!(keys, expected);
     let parsed: serde_json::Value = serde_json::from_str(&one).unwrap();
-    assert_eq!((parsed["format"].as_str(), parsed["version"].as_u64()), (Some("underbrick-results"), Some(1)));
+    assert_eq!(
+        (parsed["format"].as_str(), parsed["version"].as_u64()),
+        (Some("underbrick-results"), Some(1))
+    );
 }

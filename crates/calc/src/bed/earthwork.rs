@@ -246,7 +246,7 @@ fn folded(patch: &Patch, folds: &[Plane]) -> Vec<Patch> {
         for patch in patches {
             match patch.range(*fold) {
                 Some((least, most)) if least < 0.0 && most > 0.0 => {
-                    parts.extend(patch.parted(*fold))
+                    parts.extend(patch.parted(*fold));
                 }
                 _ => parts.push(patch),
             }

@@ -59,8 +59,21 @@ pub struct Findings(Vec<Finding>);
 
 impl Findings {
     /// Notes one finding.
-    pub fn note(&mut self, place: Place, weight: Weight, source: Source, text: impl Into<String>, remedy: impl Into<String>) {
-        self.0.push(Finding { place, weight, text: text.into(), remedy: remedy.into(), source });
+    pub fn note(
+        &mut self,
+        place: Place,
+        weight: Weight,
+        source: Source,
+        text: impl Into<String>,
+        remedy: impl Into<String>,
+    ) {
+        self.0.push(Finding {
+            place,
+            weight,
+            text: text.into(),
+            remedy: remedy.into(),
+            source,
+        });
     }
 
     /// All of them.

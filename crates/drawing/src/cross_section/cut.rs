@@ -35,11 +35,23 @@ pub(crate) struct Extent {
 
 impl<'a> Cut<'a> {
     /// `None` where line, ground or bed have no results.
-    pub fn new(site: &'a Site, catalogue: &'a Catalogue, results: &'a Results, station: Length) -> Option<Self> {
-        let (Some(line), Some(ground), Some(bed)) = (&results.line, &results.ground, &results.bed) else { return None };
+    pub fn new(
+        site: &'a Site,
+        catalogue: &'a Catalogue,
+        results: &'a Results,
+        station: Length,
+    ) -> Option<Self> {
+        let (Some(line), Some(ground), Some(bed)) = (&results.line, &results.ground, &results.bed)
+        else {
+            return None;
+        };
         let run_m = in_metres(line.run.length());
         let station_m = in_metres(station);
-        let station = metres(if station_m.is_finite() { station_m.clamp(0.0, run_m.max(0.0)) } else { 0.0 });
+        let station = metres(if station_m.is_finite() {
+            station_m.clamp(0.0, run_m.max(0.0))
+        } else {
+            0.0
+        });
         let section = section_at(site, line, ground, bed, station);
         let nearest_pit = ground.pits.iter().min_by(|first, second| {
             let away = |pit: &PitFound| (in_metres(pit.station) - in_metres(station)).abs();
@@ -62,12 +74,15 @@ impl<'a> Cut<'a> {
     /// Level of the grade line at an offset, both in metres; straight on past its ends.
     pub fn grade_at(&self, across_m: f64) -> f64 {
         let grade = &self.section.grade;
-        let (Some(first), Some(last)) = (grade.first(), grade.last()) else { return 0.0 };
+        let (Some(first), Some(last)) = (grade.first(), grade.last()) else {
+            return 0.0;
+        };
         let run = in_metres(last.across - first.across);
         if run <= 0.0 {
             return in_metres(first.level);
         }
-        in_metres(first.level) + (across_m - in_metres(first.across)) / run * in_metres(last.level - first.level)
+        in_metres(first.level)
+            + (across_m - in_metres(first.across)) / run * in_metres(last.level - first.level)
     }
 
     /// Level of the old surface at an offset, both in metres; level past its ends. `None` without a reading.
@@ -77,7 +92,8 @@ impl<'a> Cut<'a> {
 
     /// Level of the ground's top beside the walk: the old surface, or the grade line where there is no reading.
     pub fn ground_top_at(&self, across_m: f64) -> f64 {
-        self.old_at(across_m).unwrap_or_else(|| self.grade_at(across_m))
+        self.old_at(across_m)
+            .unwrap_or_else(|| self.grade_at(across_m))
     }
 
     /// Offsets of the sides of the dig, in metres.
@@ -113,7 +129,13 @@ impl<'a> Cut<'a> {
 
 impl Extent {
     fn along(line: &Line, ground: &Ground, bed: &Bed, section: &Section) -> Self {
-        let widest = line.run.legs().iter().flat_map(|leg| [leg.width_at_start, leg.width_at_end]).map(in_metres).fold(0.0, f64::max);
+        let widest = line
+            .run
+            .legs()
+            .iter()
+            .flat_map(|leg| [leg.width_at_start, leg.width_at_end])
+            .map(in_metres)
+            .fold(0.0, f64::max);
         let dig_here = match (section.dig_bottom.first(), section.dig_bottom.last()) {
             (Some(first), Some(last)) => in_metres(last.across - first.across),
             _ => in_metres(section.clear_width),
@@ -125,15 +147,22 @@ impl Extent {
         for nth in 0..=8 {
             let station = metres(run_m * f64::from(nth) / 8.0);
             if let Some(old) = line.old_surface.at(station, Length::default()) {
-                above = above.max(in_metres(old.level - line.grade.level(station, Length::default())));
+                above = above.max(in_metres(
+                    old.level - line.grade.level(station, Length::default()),
+                ));
             }
         }
-        let mut below = in_metres(bed.base_top_below_grade + bed.thickest_base).max(in_metres(bed.edge.brick.depth));
+        let mut below = in_metres(bed.base_top_below_grade + bed.thickest_base)
+            .max(in_metres(bed.edge.brick.depth));
         for pit in &ground.pits {
             let grade = line.grade.level(pit.station, Length::default());
             below = below.max(in_metres(grade - pit.unsuitable_bottom.level));
         }
-        Self { half_dig, above: above.min(0.3) + cross_rise, below: below + cross_rise }
+        Self {
+            half_dig,
+            above: above.min(0.3) + cross_rise,
+            below: below + cross_rise,
+        }
     }
 }
 
@@ -147,7 +176,11 @@ fn level_at(spots: &[Spot], across_m: f64) -> Option<f64> {
         let &[from, to] = pair else { continue };
         if across_m <= in_metres(to.across) {
             let run = in_metres(to.across - from.across);
-            let share = if run > 0.0 { (across_m - in_metres(from.across)) / run } else { 1.0 };
+            let share = if run > 0.0 {
+                (across_m - in_metres(from.across)) / run
+            } else {
+                1.0
+            };
             return Some(in_metres(from.level) + share * in_metres(to.level - from.level));
         }
     }
@@ -155,7 +188,13 @@ fn level_at(spots: &[Spot], across_m: f64) -> Option<f64> {
 }
 
 fn across_span(outline: &[Spot]) -> (f64, f64) {
-    let low = outline.iter().map(|spot| in_metres(spot.across)).fold(f64::INFINITY, f64::min);
-    let high = outline.iter().map(|spot| in_metres(spot.across)).fold(f64::NEG_INFINITY, f64::max);
+    let low = outline
+        .iter()
+        .map(|spot| in_metres(spot.across))
+        .fold(f64::INFINITY, f64::min);
+    let high = outline
+        .iter()
+        .map(|spot| in_metres(spot.across))
+        .fold(f64::NEG_INFINITY, f64::max);
     if low <= high { (low, high) } else { (0.0, 0.0) }
 }

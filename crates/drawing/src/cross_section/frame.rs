@@ -1,5 +1,6 @@
 //! Where the section stands on the sheet, at which scale, and what there is room for.
 
+use super::said::Said;
 use super::{Cut, names, sizes};
 use crate::callouts::Band;
 use crate::draft::{Draft, Sizes};
@@ -26,14 +27,24 @@ pub(super) struct Detail {
     pub layer_names: bool,
 }
 
-const fn detail(callout_rows: usize, level_chains: usize, upright_chains: usize, layer_names: bool) -> Detail {
-    Detail { callout_rows, level_chains, upright_chains, layer_names }
+const fn detail(
+    callout_rows: usize,
+    level_chains: usize,
+    upright_chains: usize,
+    layer_names: bool,
+) -> Detail {
+    Detail {
+        callout_rows,
+        level_chains,
+        upright_chains,
+        layer_names,
+    }
 }
 
 /// From the most to the least.
 const DETAILS: [Detail; 8] = [
     detail(2, 3, 2, true),
-    detail(2, 2, 2, true),
+    detail(2, 3, 2, false),
     detail(2, 2, 2, false),
     detail(1, 2, 2, false),
     detail(1, 2, 1, false),
@@ -60,33 +71,54 @@ pub(super) struct Frame {
 }
 
 impl Frame {
-    /// The most that can be drawn with the section still large.
-    pub fn fit(cut: &Cut<'_>, sheet: Sheet) -> Self {
+    /// The most that can be drawn with the section still large: not much smaller than it would be alone on the sheet.
+    pub fn fit(cut: &Cut<'_>, said: &[Said], sheet: Sheet) -> Self {
         let sizes = Sizes::on(sheet);
-        let mut best = None;
-        for detail in DETAILS {
-            let detail = Detail { callout_rows: detail.callout_rows.min(names::rows_wanted(cut, sheet, sizes)), ..detail };
-            let frame = Self::with(cut, sheet, sizes, detail);
-            let deep_enough = (cut.extent.above + cut.extent.below) * frame.dots_per_metre >= 62.0;
-            let wide_enough = cut.extent.half_dig * 2.0 * frame.dots_per_metre >= 0.48 * sheet.width;
-            best = Some(frame);
-            if wide_enough && deep_enough {
-                break;
-            }
-        }
-        best.unwrap_or_else(|| Self::with(cut, sheet, sizes, detail(0, 0, 0, false)))
+        let rows = names::rows_wanted(said, sheet, sizes);
+        let layer_names = names::layer_names_width(cut, sheet, sizes);
+        let upright = [0, 1, 2].map(|chains| sizes::upright_room(cut, sizes, chains));
+        let with = |detail: Detail| {
+            let left_room = if detail.layer_names { layer_names } else { 0.0 };
+            let right_room = upright.get(detail.upright_chains).copied().unwrap_or(0.0);
+            let detail = Detail {
+                callout_rows: detail.callout_rows.min(rows),
+                layer_names: left_room > 0.0,
+                ..detail
+            };
+            Self::with(cut, sheet, sizes, detail, (left_room, right_room))
+        };
+        let alone = with(detail(0, 0, 0, false));
+        let depth = cut.extent.above + cut.extent.below;
+        let least_depth = 62.0_f64.min(0.8 * depth * alone.dots_per_metre);
+        let is_large = |frame: &Self| {
+            let least_share = if frame.detail.layer_names { 0.56 } else { 0.64 };
+            frame.dots_per_metre >= least_share * alone.dots_per_metre
+                && depth * frame.dots_per_metre >= least_depth
+        };
+        DETAILS
+            .into_iter()
+            .map(with)
+            .find(is_large)
+            .unwrap_or(alone)
     }
 
-    fn with(cut: &Cut<'_>, sheet: Sheet, sizes: Sizes, detail: Detail) -> Self {
-        let left_room = if detail.layer_names { names::layer_names_width(cut, sheet, sizes) } else { 0.0 };
-        let detail = Detail { layer_names: left_room > 0.0, ..detail };
-        let right_room = sizes::upright_room(cut, sizes, detail.upright_chains);
+    fn with(
+        cut: &Cut<'_>,
+        sheet: Sheet,
+        sizes: Sizes,
+        detail: Detail,
+        (left_room, right_room): (f64, f64),
+    ) -> Self {
         let beside = if detail.layer_names { 46.0 } else { 24.0 };
         let (left, right) = (MARGIN + left_room, sheet.width - MARGIN - right_room);
         let callouts_bottom = MARGIN - 4.0 + Band::height(detail.callout_rows, sizes);
         let top = callouts_bottom + if detail.callout_rows > 0 { KNEE } else { 0.0 };
         let under_room = sizes::level_room(sizes, detail.level_chains);
-        let Extents { half_dig, above, below } = Extents::of(cut);
+        let Extents {
+            half_dig,
+            above,
+            below,
+        } = Extents::of(cut);
         let by_width = (right - left - 2.0 * beside) / (2.0 * half_dig);
         let height = sheet.height - top - under_room - UNDER;
         let by_height = height / (above + below);
@@ -103,16 +135,32 @@ impl Frame {
             right: sheet.width - MARGIN,
             top: MARGIN - 4.0,
             rows: detail.callout_rows,
-            knee: callouts_bottom + 0.75 * KNEE,
+            knee: callouts_bottom + 0.75 * KNEE + (0.3 * left_over).min(30.0),
         };
-        Self { detail, dots_per_metre, left: centre - half, right: centre + half, bottom, grade, callouts, centre, grade_level }
+        Self {
+            detail,
+            dots_per_metre,
+            left: centre - half,
+            right: centre + half,
+            bottom,
+            grade,
+            callouts,
+            centre,
+            grade_level,
+        }
     }
 
     /// An empty board with this frame.
     pub fn board(&self, sheet: Sheet) -> Draft {
-        let upper_left = Point { x: -self.centre / self.dots_per_metre, y: self.grade_level + self.grade / self.dots_per_metre };
+        let upper_left = Point {
+            x: -self.centre / self.dots_per_metre,
+            y: self.grade_level + self.grade / self.dots_per_metre,
+        };
         let mut draft = Draft::new(sheet, upper_left, self.dots_per_metre, 1.0);
-        draft.hatch_origin = Point { x: 0.0, y: self.grade_level };
+        draft.hatch_origin = Point {
+            x: 0.0,
+            y: self.grade_level,
+        };
         draft
     }
 }
@@ -126,7 +174,13 @@ struct Extents {
 
 impl Extents {
     fn of(cut: &Cut<'_>) -> Self {
-        let at_least = |value: f64, least: f64| if value.is_finite() { value.max(least) } else { least };
+        let at_least = |value: f64, least: f64| {
+            if value.is_finite() {
+                value.max(least)
+            } else {
+                least
+            }
+        };
         Self {
             half_dig: at_least(cut.extent.half_dig, 0.1),
             above: at_least(cut.extent.above, 0.0),

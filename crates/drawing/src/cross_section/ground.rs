@@ -19,17 +19,32 @@ const LOG: f64 = 18.0;
 /// Undisturbed ground under and beside the dig.
 pub(super) fn undisturbed(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
     let (dig_left, dig_right) = cut.dig_sides();
-    let (left, right) = (draft.point((frame.left, 0.0)).x, draft.point((frame.right, 0.0)).x);
+    let (left, right) = (
+        draft.point((frame.left, 0.0)).x,
+        draft.point((frame.right, 0.0)).x,
+    );
     let bottom = draft.point((0.0, frame.bottom)).y;
-    let side = |x: f64| Point { x, y: cut.ground_top_at(x).max(cut.dig_bottom_at(x)) };
-    let mut outline = vec![Point { x: left, y: cut.ground_top_at(left) }];
+    let side = |x: f64| Point {
+        x,
+        y: cut.ground_top_at(x).max(cut.dig_bottom_at(x)),
+    };
+    let mut outline = vec![Point {
+        x: left,
+        y: cut.ground_top_at(left),
+    }];
     outline.extend(old_between(cut, left, dig_left));
     outline.push(side(dig_left));
     outline.extend(points(&cut.section.dig_bottom));
     outline.push(side(dig_right));
     outline.extend(old_between(cut, dig_right, right));
-    outline.push(Point { x: right, y: cut.ground_top_at(right) });
-    outline.push(Point { x: right, y: bottom });
+    outline.push(Point {
+        x: right,
+        y: cut.ground_top_at(right),
+    });
+    outline.push(Point {
+        x: right,
+        y: bottom,
+    });
     outline.push(Point { x: left, y: bottom });
     draft.material(&outline, material::GROUND, None, Some(Place::DigBottom));
 }
@@ -48,23 +63,50 @@ pub(super) fn backfill(draft: &mut Draft, cut: &Cut<'_>) {
     for (dig, outer) in [(dig_left, outer_left), (dig_right, outer_right)] {
         let base_top = cut.base_top_at(dig);
         let outline = [
-            Point { x: dig, y: cut.ground_top_at(dig).max(base_top) },
-            Point { x: outer, y: cut.grade_at(outer) },
-            Point { x: outer, y: cut.base_top_at(outer) },
-            Point { x: dig, y: base_top },
+            Point {
+                x: dig,
+                y: cut.ground_top_at(dig).max(base_top),
+            },
+            Point {
+                x: outer,
+                y: cut.grade_at(outer),
+            },
+            Point {
+                x: outer,
+                y: cut.base_top_at(outer),
+            },
+            Point {
+                x: dig,
+                y: base_top,
+            },
         ];
-        draft.material(&outline, material::BACKFILL, None, Some(Place::SideExtension));
+        draft.material(
+            &outline,
+            material::BACKFILL,
+            None,
+            Some(Place::SideExtension),
+        );
     }
 }
 
 /// The outline of the dig: dashed where no pit says how deep it must be.
 pub(super) fn dig_bottom(draft: &mut Draft, cut: &Cut<'_>) {
     let (left, right) = cut.dig_sides();
-    let mut outline = vec![Point { x: left, y: cut.ground_top_at(left).max(cut.dig_bottom_at(left)) }];
+    let mut outline = vec![Point {
+        x: left,
+        y: cut.ground_top_at(left).max(cut.dig_bottom_at(left)),
+    }];
     outline.extend(points(&cut.section.dig_bottom));
-    outline.push(Point { x: right, y: cut.ground_top_at(right).max(cut.dig_bottom_at(right)) });
+    outline.push(Point {
+        x: right,
+        y: cut.ground_top_at(right).max(cut.dig_bottom_at(right)),
+    });
     if cut.nearest_pit.is_none() {
-        draft.line(outline, dashed(Ink::NotKnown, OUTLINE + 0.4), Some(Place::DigBottom));
+        draft.line(
+            outline,
+            dashed(Ink::NotKnown, OUTLINE + 0.4),
+            Some(Place::DigBottom),
+        );
         return;
     }
     draft.line(outline, solid(Ink::Ink, OUTLINE), Some(Place::DigBottom));
@@ -83,7 +125,10 @@ fn fabric(draft: &mut Draft, cut: &Cut<'_>) {
     let mut is_up = true;
     while x < to - 2.0 && wave.len() < 2000 {
         let across = draft.point((x, 0.0)).x;
-        let (_, y) = draft.dots(Point { x: across, y: cut.dig_bottom_at(across) });
+        let (_, y) = draft.dots(Point {
+            x: across,
+            y: cut.dig_bottom_at(across),
+        });
         wave.push((x, y - if is_up { 5.0 } else { 1.6 }));
         is_up = !is_up;
         x += 4.5;
@@ -93,12 +138,25 @@ fn fabric(draft: &mut Draft, cut: &Cut<'_>) {
 
 /// The old surface, and the bottom of what must come out.
 pub(super) fn as_found(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
-    let (left, right) = (draft.point((frame.left, 0.0)).x, draft.point((frame.right, 0.0)).x);
+    let (left, right) = (
+        draft.point((frame.left, 0.0)).x,
+        draft.point((frame.right, 0.0)).x,
+    );
     if let (Some(at_left), Some(at_right)) = (cut.old_at(left), cut.old_at(right)) {
-        let mut surface = vec![Point { x: left, y: at_left }];
+        let mut surface = vec![Point {
+            x: left,
+            y: at_left,
+        }];
         surface.extend(old_between(cut, left, right));
-        surface.push(Point { x: right, y: at_right });
-        let pen = if cut.section.old_surface_known { dotted(Ink::NotKnown, AS_FOUND) } else { dashed(Ink::NotKnown, AS_FOUND) };
+        surface.push(Point {
+            x: right,
+            y: at_right,
+        });
+        let pen = if cut.section.old_surface_known {
+            dotted(Ink::NotKnown, AS_FOUND)
+        } else {
+            dashed(Ink::NotKnown, AS_FOUND)
+        };
         // Paper behind the dots lifts them off the hatch.
         draft.line(surface.clone(), solid(Ink::Paper, AS_FOUND + 0.9), None);
         draft.line(surface, pen, Some(Place::OldSurface));
@@ -106,11 +164,25 @@ pub(super) fn as_found(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
     if let Some(bottom) = cut.section.unsuitable_bottom {
         let level = in_metres(bottom.level);
         let (dig_left, dig_right) = cut.dig_sides();
-        let (from, y) = draft.dots(Point { x: dig_left, y: level });
-        let (to, _) = draft.dots(Point { x: dig_right, y: level });
+        let (from, y) = draft.dots(Point {
+            x: dig_left,
+            y: level,
+        });
+        let (to, _) = draft.dots(Point {
+            x: dig_right,
+            y: level,
+        });
         if y < frame.bottom {
-            let pen = if bottom.found { dotted(Ink::NotKnown, AS_FOUND) } else { dashed(Ink::NotKnown, AS_FOUND) };
-            draft.stroke(&[(from - 16.0, y), (to + 16.0, y)], pen, Some(Place::DigBottom));
+            let pen = if bottom.found {
+                dotted(Ink::NotKnown, AS_FOUND)
+            } else {
+                dashed(Ink::NotKnown, AS_FOUND)
+            };
+            draft.stroke(
+                &[(from - 16.0, y), (to + 16.0, y)],
+                pen,
+                Some(Place::DigBottom),
+            );
         }
     }
 }
@@ -123,28 +195,69 @@ pub(super) fn pit_log(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
     let place = Some(Place::Pit(pit.pit_idx));
     let mut names = Vec::new();
     for layer in &pit.layers {
-        let (_, top) = draft.dots(Point { x: 0.0, y: in_metres(layer.top) + hung });
+        let (_, top) = draft.dots(Point {
+            x: 0.0,
+            y: in_metres(layer.top) + hung,
+        });
         let goes_on = layer.bottom.is_none();
-        let (_, bottom) = draft.dots(Point { x: 0.0, y: in_metres(layer.bottom.unwrap_or(pit.dug_to)) + hung });
+        let (_, bottom) = draft.dots(Point {
+            x: 0.0,
+            y: in_metres(layer.bottom.unwrap_or(pit.dug_to)) + hung,
+        });
         let (top, bottom) = (top.min(frame.bottom), bottom.min(frame.bottom));
         if bottom - top < 0.5 {
             continue;
         }
-        let corners = [(left, top), (right, top), (right, bottom), (left, bottom)].map(|at| draft.point(at));
+        let corners =
+            [(left, top), (right, top), (right, bottom), (left, bottom)].map(|at| draft.point(at));
         let hatch = material::hatch_of(cut.catalogue, &layer.material, Hatch::Earth);
         draft.material(&corners, material::layer(layer.verdict, hatch), None, place);
-        draft.stroke(&[(left, top), (left, bottom)], solid(Ink::Ink, HAIRLINE), place);
-        draft.stroke(&[(right, top), (right, bottom)], solid(Ink::Ink, HAIRLINE), place);
-        draft.stroke(&[(left, top), (right, top)], solid(Ink::Ink, HAIRLINE), place);
-        let pen = if goes_on { dashed(Ink::NotKnown, OUTLINE) } else { solid(Ink::Ink, HAIRLINE) };
+        draft.stroke(
+            &[(left, top), (left, bottom)],
+            solid(Ink::Ink, HAIRLINE),
+            place,
+        );
+        draft.stroke(
+            &[(right, top), (right, bottom)],
+            solid(Ink::Ink, HAIRLINE),
+            place,
+        );
+        draft.stroke(
+            &[(left, top), (right, top)],
+            solid(Ink::Ink, HAIRLINE),
+            place,
+        );
+        let pen = if goes_on {
+            dashed(Ink::NotKnown, OUTLINE)
+        } else {
+            solid(Ink::Ink, HAIRLINE)
+        };
         draft.stroke(&[(left, bottom), (right, bottom)], pen, place);
         names.push((f64::midpoint(top, bottom), layer_name(cut, layer)));
     }
     if let Some(seep) = pit.seep {
-        let (_, y) = draft.dots(Point { x: 0.0, y: in_metres(seep) + hung });
+        let (_, y) = draft.dots(Point {
+            x: 0.0,
+            y: in_metres(seep) + hung,
+        });
         if y < frame.bottom - 4.0 {
-            draft.shape(&[(right + 2.0, y), (right + 12.0, y - 9.0), (right + 12.0, y + 1.0)], Ink::Line, None, Some(Place::PitSeep(pit.pit_idx)));
-            names.push((y, format!("seep {}", wording::length(pit.top - seep, cut.site.shown_in))));
+            draft.shape(
+                &[
+                    (right + 2.0, y),
+                    (right + 12.0, y - 9.0),
+                    (right + 12.0, y + 1.0),
+                ],
+                Ink::Line,
+                None,
+                Some(Place::PitSeep(pit.pit_idx)),
+            );
+            names.push((
+                y,
+                format!(
+                    "seep {}",
+                    wording::length(pit.top - seep, cut.site.shown_in)
+                ),
+            ));
         }
     }
     if frame.detail.layer_names {
@@ -152,18 +265,45 @@ pub(super) fn pit_log(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
     }
 }
 
-fn layer_names(draft: &mut Draft, frame: &Frame, names: &mut [(f64, String)], place: Option<Place>) {
+fn layer_names(
+    draft: &mut Draft,
+    frame: &Frame,
+    names: &mut [(f64, String)],
+    place: Option<Place>,
+) {
     let sizes = Sizes::on(draft.sheet());
     let (log_left, _) = log_span(frame);
     names.sort_by(|first, second| first.0.total_cmp(&second.0));
-    let wishes: Vec<Wish> = names.iter().map(|(y, _)| Wish { middle: *y, room: 1.15 * sizes.note }).collect();
-    let Some(middles) = spread(&wishes, frame.callouts.knee + 6.0, frame.bottom) else { return };
+    let wishes: Vec<Wish> = names
+        .iter()
+        .map(|(y, _)| Wish {
+            middle: *y,
+            room: 1.15 * sizes.note,
+        })
+        .collect();
+    let Some(middles) = spread(&wishes, frame.callouts.knee + 6.0, frame.bottom) else {
+        return;
+    };
     for ((y, name), middle) in names.iter().zip(middles) {
         draft.label(
             (frame.left - 12.0, middle),
-            Lettering { text: Text::regular(name.clone()), size: sizes.note, ink: Ink::SecondInk, anchor: Anchor::Right, place },
+            Lettering {
+                text: Text::regular(name.clone()),
+                size: sizes.note,
+                ink: Ink::SecondInk,
+                anchor: Anchor::Right,
+                place,
+            },
         );
-        draft.stroke(&[(frame.left - 9.0, middle), (frame.left, *y), (log_left + 2.0, *y)], solid(Ink::SecondInk, HAIRLINE), None);
+        draft.stroke(
+            &[
+                (frame.left - 9.0, middle),
+                (frame.left, *y),
+                (log_left + 2.0, *y),
+            ],
+            solid(Ink::SecondInk, HAIRLINE),
+            None,
+        );
     }
 }
 
@@ -171,7 +311,10 @@ fn layer_names(draft: &mut Draft, frame: &Frame, names: &mut [(f64, String)], pl
 pub(super) fn layer_name(cut: &Cut<'_>, layer: &underbrick_calc::ground::LayerFound) -> String {
     let name = material::name_of(cut.catalogue, &layer.material);
     match layer.bottom {
-        Some(bottom) => format!("{name} {}", wording::length(layer.top - bottom, cut.site.shown_in)),
+        Some(bottom) => format!(
+            "{name} {}",
+            wording::length(layer.top - bottom, cut.site.shown_in)
+        ),
         None => format!("{name} on down"),
     }
 }

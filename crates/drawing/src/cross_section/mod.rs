@@ -5,6 +5,7 @@ mod frame;
 mod ground;
 pub(crate) mod missing;
 mod names;
+mod said;
 mod sizes;
 mod words;
 
@@ -26,11 +27,18 @@ use underbrick_calc::site::Site;
 
 /// Draws the cross-section at `station`, looking away from the door. A stage that has no results is drawn as missing, in words.
 ///
-/// Where the sheet is small, things are left out in this order: the width of the dig, the second row of callouts, the width over
-/// the edge brick and the whole depth, the clear width, all callouts. Callouts go by rank: form board and backfill first, lifts and
-/// grade line last. [`Drawing::words`] always says it all.
+/// Where the sheet is small, things are left out in this order: the names of the pit's layers, the width of the dig, the second row
+/// of callouts, the whole depth, the width over the edge brick, the parts of the depth, then clear width and callouts together.
+/// Callouts go by rank: form board and backfill first, lifts and grade line last. [`Drawing::words`] always says it all.
 #[must_use]
-pub fn cross_section(site: &Site, catalogue: &Catalogue, results: &Results, station: Length, sheet: Sheet) -> Drawing {
+pub fn cross_section(
+    site: &Site,
+    catalogue: &Catalogue,
+    results: &Results,
+    station: Length,
+    sheet: Sheet,
+) -> Drawing {
+    let sheet = sheet.usable();
     match Cut::new(site, catalogue, results, station) {
         Some(cut) => draw(&cut, sheet),
         None => missing::draw(site, results, sheet),
@@ -39,7 +47,8 @@ pub fn cross_section(site: &Site, catalogue: &Catalogue, results: &Results, stat
 
 /// Draws a cut that is known.
 pub(crate) fn draw(cut: &Cut<'_>, sheet: Sheet) -> Drawing {
-    let frame = Frame::fit(cut, sheet);
+    let said = said::said(cut);
+    let frame = Frame::fit(cut, &said, sheet);
     let mut draft = frame.board(sheet);
     ground::undisturbed(&mut draft, cut, &frame);
     ground::pit_log(&mut draft, cut, &frame);
@@ -47,37 +56,73 @@ pub(crate) fn draw(cut: &Cut<'_>, sheet: Sheet) -> Drawing {
     ground::as_found(&mut draft, cut, &frame);
     grade_line(&mut draft, cut, &frame);
     sizes::draw(&mut draft, cut, &frame);
-    names::draw(&mut draft, cut, &frame);
+    names::draw(&mut draft, cut, &frame, said);
     draft.finish(words::of(cut))
 }
 
 /// What is to be built, from the bottom up.
 fn built(draft: &mut Draft, cut: &Cut<'_>) {
-    let Section { lifts, edges, setting_bed, bricks, .. } = &cut.section;
+    let Section {
+        lifts,
+        edges,
+        setting_bed,
+        bricks,
+        ..
+    } = &cut.section;
     let hairline = Some(solid(Ink::Ink, HAIRLINE));
     let outline = Some(solid(Ink::Ink, OUTLINE));
     let base_hatch = material::hatch_of(cut.catalogue, &cut.site.bed.base_material, Hatch::Stone);
     for lift in lifts {
         for each in &lift.outlines {
-            draft.material(&points(each), material::lift(lift.number, base_hatch), Some(solid(Ink::SecondInk, HAIRLINE)), Some(Place::Lift(lift.number)));
+            draft.material(
+                &points(each),
+                material::lift(lift.number, base_hatch),
+                Some(solid(Ink::SecondInk, HAIRLINE)),
+                Some(Place::Lift(lift.number)),
+            );
         }
     }
     for edge in edges {
-        draft.material(&points(&edge.trench), material::BACKFILL, None, Some(Place::Restraint));
+        draft.material(
+            &points(&edge.trench),
+            material::BACKFILL,
+            None,
+            Some(Place::Restraint),
+        );
     }
     ground::backfill(draft, cut);
-    draft.material(&points(setting_bed), material::SETTING_BED, hairline, Some(Place::SettingBed));
+    draft.material(
+        &points(setting_bed),
+        material::SETTING_BED,
+        hairline,
+        Some(Place::SettingBed),
+    );
     for brick in bricks {
-        draft.material(&points(brick), material::BRICK, hairline, Some(Place::BrickThickness));
+        draft.material(
+            &points(brick),
+            material::BRICK,
+            hairline,
+            Some(Place::BrickThickness),
+        );
     }
     for edge in edges {
         if let Some(haunch) = &edge.haunch {
-            draft.material(&points(haunch), material::CONCRETE, hairline, Some(Place::Restraint));
+            draft.material(
+                &points(haunch),
+                material::CONCRETE,
+                hairline,
+                Some(Place::Restraint),
+            );
         }
         let mut form = points(&edge.form);
         form.extend(form.first().copied());
         draft.line(form, dashed(Ink::Ink, HAIRLINE), Some(Place::Restraint));
-        draft.material(&points(&edge.brick), material::BRICK, outline, Some(Place::EdgeStands));
+        draft.material(
+            &points(&edge.brick),
+            material::BRICK,
+            outline,
+            Some(Place::EdgeStands),
+        );
     }
     ground::dig_bottom(draft, cut);
 }
@@ -85,11 +130,24 @@ fn built(draft: &mut Draft, cut: &Cut<'_>) {
 fn grade_line(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
     let (left, right) = (frame.left - 6.0, frame.right + 4.0);
     let across = |x_dots: f64, draft: &Draft| draft.point((x_dots, 0.0)).x;
-    let ends = [across(left, draft), across(right, draft)].map(|x| Point { x, y: cut.grade_at(x) });
-    draft.line(ends.to_vec(), dashed(Ink::Line, GRADE), Some(Place::GradeLine));
+    let ends = [across(left, draft), across(right, draft)].map(|x| Point {
+        x,
+        y: cut.grade_at(x),
+    });
+    draft.line(
+        ends.to_vec(),
+        dashed(Ink::Line, GRADE),
+        Some(Place::GradeLine),
+    );
 }
 
 /// The outline of a part of the section, as points of the drawing.
 fn points(spots: &[underbrick_calc::bed::Spot]) -> Vec<Point> {
-    spots.iter().map(|spot| Point { x: in_metres(spot.across), y: in_metres(spot.level) }).collect()
+    spots
+        .iter()
+        .map(|spot| Point {
+            x: in_metres(spot.across),
+            y: in_metres(spot.level),
+        })
+        .collect()
 }

@@ -1,7 +1,7 @@
 //! The dimensions of a cross-section and its bar scale.
 
-use super::frame::{Frame, MARGIN};
 use super::Cut;
+use super::frame::{Frame, MARGIN};
 use crate::dimension::{self, Dimension, Upright, bar_scale, level_chain, upright_chain};
 use crate::draft::{Draft, Lettering, Sizes, width_of};
 use crate::item::{Anchor, Point};
@@ -48,10 +48,19 @@ fn parts(cut: &Cut<'_>) -> Vec<Upright> {
     let base_top = metres(cut.grade_at(0.0) - cut.base_top_at(0.0));
     let base = metres(cut.base_top_at(0.0) - cut.dig_bottom_at(0.0));
     let lifts = cut.section.lifts.len();
-    let mut parts = vec![Upright { lines: vec![wording::length(base_top, shown_in), "brick, bed".to_owned()], place: Some(Place::SettingBed) }];
+    let mut parts = vec![Upright {
+        lines: vec![wording::length(base_top, shown_in), "brick, bed".to_owned()],
+        place: Some(Place::SettingBed),
+    }];
     if in_metres(base) > 1e-6 {
-        let lines = vec![wording::length(base, shown_in), format!("in {}", wording::counted(lifts, "lift"))];
-        parts.push(Upright { lines, place: Some(Place::LeastBase) });
+        let lines = vec![
+            wording::length(base, shown_in),
+            format!("in {}", wording::counted(lifts, "lift")),
+        ];
+        parts.push(Upright {
+            lines,
+            place: Some(Place::LeastBase),
+        });
     }
     parts
 }
@@ -59,7 +68,10 @@ fn parts(cut: &Cut<'_>) -> Vec<Upright> {
 /// Everything below the grade line.
 fn whole(cut: &Cut<'_>) -> Upright {
     let depth = metres(cut.grade_at(0.0) - cut.dig_bottom_at(0.0));
-    Upright { lines: vec![wording::length(depth, cut.site.shown_in), "deep".to_owned()], place: Some(Place::DigBottom) }
+    Upright {
+        lines: vec![wording::length(depth, cut.site.shown_in), "deep".to_owned()],
+        place: Some(Place::DigBottom),
+    }
 }
 
 /// Draws them all.
@@ -78,7 +90,11 @@ fn upright(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
     let parts = parts(cut);
     let mut x = frame.right + TO_CHAIN;
     if frame.detail.upright_chains >= 1 {
-        let stops = if parts.len() > 1 { vec![grade, base_top, bottom] } else { vec![grade, base_top] };
+        let stops = if parts.len() > 1 {
+            vec![grade, base_top, bottom]
+        } else {
+            vec![grade, base_top]
+        };
         // Texts stay clear of the extension lines of the chain beside them.
         let limits = (grade + 3.0, bottom.max(base_top) - 3.0);
         upright_chain(draft, &stops, &parts, x, frame.right + 6.0, limits);
@@ -86,7 +102,14 @@ fn upright(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
         x += dimension::upright_width(&lines, sizes) + TO_CHAIN;
     }
     if frame.detail.upright_chains >= 2 {
-        upright_chain(draft, &[grade, bottom], &[whole(cut)], x, frame.right + TO_CHAIN + 6.0, (grade, bottom));
+        upright_chain(
+            draft,
+            &[grade, bottom],
+            &[whole(cut)],
+            x,
+            frame.right + TO_CHAIN + 6.0,
+            (grade, bottom),
+        );
     }
 }
 
@@ -104,9 +127,23 @@ fn level(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
         y += chain_height(sizes);
         let clear = wording::length(cut.section.clear_width, shown_in);
         let courses = cut.section.bricks.len();
-        let ways = vec![format!("{clear} clear, {}", wording::counted(courses, "brick")), format!("{clear} clear"), clear];
+        let ways = vec![
+            format!("{clear} clear, {}", wording::counted(courses, "brick")),
+            format!("{clear} clear"),
+            clear,
+        ];
         let stops = [x(inner_left, draft), x(inner_right, draft)];
-        level_chain(draft, &stops, &[Dimension { ways, place: Some(Place::Width) }], y, from, limits);
+        level_chain(
+            draft,
+            &stops,
+            &[Dimension {
+                ways,
+                place: Some(Place::Width),
+            }],
+            y,
+            from,
+            limits,
+        );
     }
     if frame.detail.level_chains >= 2 {
         y += chain_height(sizes);
@@ -115,13 +152,25 @@ fn level(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
             ways: vec![wording::length(metres(length_m), shown_in)],
             place: Some(Place::SideExtension),
         };
-        let ways = vec![format!("{over} over the edge brick"), format!("{over} over edges"), over];
+        let ways = vec![
+            format!("{over} over the edge brick"),
+            format!("{over} over edges"),
+            over,
+        ];
         let dimensions = [
             beside(outer_left - dig_left),
-            Dimension { ways, place: Some(Place::EdgeStands) },
+            Dimension {
+                ways,
+                place: Some(Place::EdgeStands),
+            },
             beside(dig_right - outer_right),
         ];
-        let stops = [x(dig_left, draft), x(outer_left, draft), x(outer_right, draft), x(dig_right, draft)];
+        let stops = [
+            x(dig_left, draft),
+            x(outer_left, draft),
+            x(outer_right, draft),
+            x(dig_right, draft),
+        ];
         level_chain(draft, &stops, &dimensions, y, from, limits);
         from = y + 4.0;
     }
@@ -130,7 +179,17 @@ fn level(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
         let dig = wording::length(metres(dig_right - dig_left), shown_in);
         let ways = vec![format!("{dig} wide dig"), dig];
         let stops = [x(dig_left, draft), x(dig_right, draft)];
-        level_chain(draft, &stops, &[Dimension { ways, place: Some(Place::SideExtension) }], y, from, limits);
+        level_chain(
+            draft,
+            &stops,
+            &[Dimension {
+                ways,
+                place: Some(Place::SideExtension),
+            }],
+            y,
+            from,
+            limits,
+        );
     }
 }
 
@@ -140,7 +199,12 @@ fn scale_bar(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
     let sheet = draft.sheet();
     let y = sheet.height - 10.0 - 1.25 * sizes.tick;
     let bars = match cut.site.shown_in {
-        ShownIn::FeetInches => [(inches(3.0), 2, "6 in"), (inches(3.0), 4, "1 ft"), (inches(6.0), 4, "2 ft"), (feet(1.0), 4, "4 ft")],
+        ShownIn::FeetInches => [
+            (inches(3.0), 2, "6 in"),
+            (inches(3.0), 4, "1 ft"),
+            (inches(6.0), 4, "2 ft"),
+            (feet(1.0), 4, "4 ft"),
+        ],
         ShownIn::Metric => [
             (millimetres(50.0), 2, "100 mm"),
             (millimetres(50.0), 4, "200 mm"),
@@ -154,17 +218,42 @@ fn scale_bar(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
     let least = width_of(&Text::regular("0 100 mm"), sizes.tick) + 12.0;
     let most = (0.26 * sheet.width).max(least);
     let readable = || bars.iter().filter(|bar| dots(bar) >= least);
-    let bar = readable().rev().find(|bar| dots(bar) <= most).or(readable().next()).or(bars.last());
-    let Some((part, count, end)) = bar else { return };
-    bar_scale(draft, (MARGIN, y), in_metres(*part) * frame.dots_per_metre, *count, end);
+    let bar = readable()
+        .rev()
+        .find(|bar| dots(bar) <= most)
+        .or(readable().next())
+        .or(bars.last());
+    let Some((part, count, end)) = bar else {
+        return;
+    };
+    bar_scale(
+        draft,
+        (MARGIN, y),
+        in_metres(*part) * frame.dots_per_metre,
+        *count,
+        end,
+    );
     let used = MARGIN + dots(&(*part, *count, end)) + 24.0;
     let station = wording::station(cut.section.station, cut.site.shown_in);
-    let ways = [format!("section at {station}, looking away from the door"), format!("section at {station}"), station];
+    let ways = [
+        format!("section at {station}, looking away from the door"),
+        format!("section at {station}"),
+        station,
+    ];
     for way in ways {
         let text = Text::regular(way);
         if used + width_of(&text, sizes.note) <= sheet.width - MARGIN {
-            let lettering = Lettering { text, size: sizes.note, ink: Ink::SecondInk, anchor: Anchor::Right, place: None };
-            draft.label((sheet.width - MARGIN, sheet.height - 8.0 - 0.62 * sizes.note), lettering);
+            let lettering = Lettering {
+                text,
+                size: sizes.note,
+                ink: Ink::SecondInk,
+                anchor: Anchor::Right,
+                place: None,
+            };
+            draft.label(
+                (sheet.width - MARGIN, sheet.height - 8.0 - 0.62 * sizes.note),
+                lettering,
+            );
             break;
         }
     }

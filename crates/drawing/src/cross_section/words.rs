@@ -1,22 +1,34 @@
 //! A cross-section in words.
 
-use super::Cut;
+use super::{Cut, said};
 use crate::material;
 use crate::wording;
+use underbrick_calc::defaults;
 use underbrick_calc::quantity::{Length, metres};
-use underbrick_calc::site::RestraintInput;
 
 /// Everything that is drawn, one sentence a line.
 pub(super) fn of(cut: &Cut<'_>) -> String {
     let shown_in = cut.site.shown_in;
     let written = |length: Length| wording::length(length, shown_in);
     let station = wording::station(cut.section.station, shown_in);
-    let mut lines = vec![format!("Cross-section at {station}, looking away from the door, to scale.")];
+    let mut lines = vec![format!(
+        "Cross-section at {station}, looking away from the door, to scale."
+    )];
     let grade = metres(cut.grade_at(0.0));
-    lines.push(format!("The grade line is {} the sill here.", wording::below(-grade, shown_in)));
+    lines.push(format!(
+        "The grade line is {} the sill here.",
+        wording::below(-grade, shown_in)
+    ));
     if let Some(old) = cut.old_at(0.0) {
-        let measured = if cut.section.old_surface_known { "" } else { ", not measured here" };
-        lines.push(format!("The old surface is {} the grade line{measured}.", wording::below(grade - metres(old), shown_in)));
+        let measured = if cut.section.old_surface_known {
+            ""
+        } else {
+            ", not measured here"
+        };
+        lines.push(format!(
+            "The old surface is {} the grade line{measured}.",
+            wording::below(grade - metres(old), shown_in)
+        ));
     } else {
         lines.push("The old surface is not measured.".to_owned());
     }
@@ -30,7 +42,16 @@ pub(super) fn of(cut: &Cut<'_>) -> String {
         written(metres(dig_right - dig_left)),
         written(metres(dig_right - outer_right)),
     ));
-    lines.push(format!("Brick {} thick on a setting bed of {}.", written(cut.unit_thickness), written(cut.setting_bed)));
+    lines.push(format!(
+        "Brick {} thick, {} joints, on a setting bed of {}.",
+        written(cut.unit_thickness),
+        written(cut.site.brick.joint.unwrap_or_else(defaults::joint)),
+        written(cut.setting_bed)
+    ));
+    lines.push(format!(
+        "Base top {} below the grade line.",
+        written(metres(cut.grade_at(0.0) - cut.base_top_at(0.0)))
+    ));
     lines.push(format!(
         "Base {} thick in {} of at most {} compacted, {} loose.",
         written(metres(cut.base_top_at(0.0) - cut.dig_bottom_at(0.0))),
@@ -38,22 +59,48 @@ pub(super) fn of(cut: &Cut<'_>) -> String {
         written(cut.lifts.full_compacted),
         written(cut.lifts.full_compacted * cut.lifts.loose_to_compacted),
     ));
-    lines.push(format!("Bottom of the dig {} below the grade line.", written(grade - metres(cut.dig_bottom_at(0.0)))));
+    lines.push(format!(
+        "Bottom of the dig {} below the grade line.",
+        written(grade - metres(cut.dig_bottom_at(0.0)))
+    ));
     if cut.section.fabric {
         lines.push("Fabric lies on the undisturbed ground.".to_owned());
     }
-    lines.push(format!("{} on both sides, {} deep, {}.", wording::edge_name(cut.site.edge.stands), written(cut.edge_brick.depth), held_by(cut)));
+    lines.push(format!(
+        "{} on both sides, {} deep, {}.",
+        wording::edge_name(cut.site.edge.stands),
+        written(cut.edge_brick.depth),
+        held_by(cut)
+    ));
     match cut.section.unsuitable_bottom {
-        Some(bottom) if bottom.found => lines.push(format!("What must come out ends {} below the grade line.", written(grade - bottom.level))),
-        Some(bottom) => lines.push(format!("The bottom of what must come out was not found: at least {} below the grade line.", written(grade - bottom.level))),
+        Some(bottom) if bottom.found => lines.push(format!(
+            "What must come out ends {} below the grade line.",
+            written(grade - bottom.level)
+        )),
+        Some(bottom) => lines.push(format!(
+            "The bottom of what must come out was not found: at least {} below the grade line.",
+            written(grade - bottom.level)
+        )),
         None => {}
     }
     match cut.nearest_pit {
         Some(pit) => {
-            let layers: Vec<String> = pit.layers.iter().map(|layer| super::ground::layer_name(cut, layer)).collect();
-            let seep = pit.seep.map(|seep| format!("; seep {} down", written(pit.top - seep))).unwrap_or_default();
+            let layers: Vec<String> = pit
+                .layers
+                .iter()
+                .map(|layer| super::ground::layer_name(cut, layer))
+                .collect();
+            let seep = pit
+                .seep
+                .map(|seep| format!("; seep {} down", written(pit.top - seep)))
+                .unwrap_or_default();
             let station = wording::station(pit.station, shown_in);
-            lines.push(format!("Nearest pit, pit {} at {station}: {}{seep}.", pit.pit_idx + 1, layers.join(", ")));
+            lines.push(format!(
+                "Nearest pit, pit {} at {station}, {}: {}{seep}.",
+                pit.pit_idx + 1,
+                said::pit_away(cut, pit),
+                layers.join(", ")
+            ));
         }
         None => lines.push("No pit: depth not known; the least base is drawn.".to_owned()),
     }
@@ -64,10 +111,12 @@ pub(super) fn of(cut: &Cut<'_>) -> String {
     lines.join("\n")
 }
 
-fn held_by(cut: &Cut<'_>) -> &'static str {
-    match cut.site.edge.restraint {
-        RestraintInput::Haunch { .. } => "held by a concrete haunch",
-        RestraintInput::Spiked { .. } => "held by spiked edging",
-        RestraintInput::Nothing => "held by nothing",
+/// The restraint as its callout names it.
+fn held_by(cut: &Cut<'_>) -> String {
+    let (title, note) = said::restraint(cut);
+    if note.is_empty() {
+        title.to_owned()
+    } else {
+        format!("{title} {note}")
     }
 }

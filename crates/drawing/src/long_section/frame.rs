@@ -15,7 +15,9 @@ const KNEE: f64 = 16.0;
 /// Least ground under the lowest line, in dots.
 const UNDER: f64 = 12.0;
 /// How many times heights may be enlarged.
-const TIMES: [f64; 15] = [1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0];
+const TIMES: [f64; 15] = [
+    1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0,
+];
 
 /// The frame of one long section. All in dots of the sheet but the scale.
 #[derive(Clone, Copy, Debug)]
@@ -48,7 +50,9 @@ impl Frame {
     pub fn fit(walk: &Lengthwise<'_>, sheet: Sheet) -> Self {
         let most_rows = if sheet.height >= 520.0 { 2 } else { 1 };
         let details = [(most_rows, true), (1, true), (1, false), (0, false)];
-        let frames = details.map(|(callout_rows, names_curves)| Self::with(walk, sheet, callout_rows, names_curves));
+        let frames = details.map(|(callout_rows, names_curves)| {
+            Self::with(walk, sheet, callout_rows, names_curves)
+        });
         let tall = |frame: &Self| frame.ground_height() >= (0.24 * sheet.height).max(60.0);
         let [.., least] = frames;
         frames.into_iter().find(tall).unwrap_or(least)
@@ -65,20 +69,32 @@ impl Frame {
         let callouts_bottom = callouts_top + Band::height(callout_rows, sizes);
         let handle = sheet.height - 3.0 - HANDLE;
         let has_curve_row = names_curves && !walk.bends.is_empty();
-        let curve_height = if has_curve_row { 1.4 * sizes.tick + 3.0 } else { 0.0 };
+        let curve_height = if has_curve_row {
+            1.4 * sizes.tick + 3.0
+        } else {
+            0.0
+        };
         let station_height = 1.4 * sizes.tick + 5.0;
         let bottom = handle - HANDLE - 3.0 - curve_height - station_height;
         // Room for the sill over its underside.
         let top = callouts_bottom + KNEE + 1.25 * sizes.note + 4.0;
         let left = MARGIN + axes::drop_figures_width(walk, sizes) + 22.0;
         let names_far_end = sheet.width >= 560.0;
-        let end_width = if names_far_end { axes::far_end_width(walk, sizes) + 14.0 } else { 0.0 };
+        let end_width = if names_far_end {
+            axes::far_end_width(walk, sizes) + 14.0
+        } else {
+            0.0
+        };
         let right = sheet.width - MARGIN - end_width.max(HANDLE - 4.0);
         let (high, low) = walk.levels();
         let height = (bottom - UNDER - top).max(20.0);
         let range = (high - low).max(0.05);
         let by_width = (right - left).max(40.0) / walk.run_m;
-        let times = TIMES.iter().copied().filter(|times| range * times * by_width <= height).fold(1.0, f64::max);
+        let times = TIMES
+            .iter()
+            .copied()
+            .filter(|times| range * times * by_width <= height)
+            .fold(1.0, f64::max);
         // A short, deep walk is limited by its depth.
         let dots_per_metre = by_width.min(height / range / times);
         let used = range * times * dots_per_metre;
@@ -107,17 +123,26 @@ impl Frame {
     }
 
     pub fn board(&self, sheet: Sheet) -> Draft {
-        let upper_left = Point { x: -self.left / self.dots_per_metre, y: self.sill / self.dots_per_metre };
+        let upper_left = Point {
+            x: -self.left / self.dots_per_metre,
+            y: self.sill / self.dots_per_metre,
+        };
         Draft::new(sheet, upper_left, self.dots_per_metre, self.times)
     }
 
     /// A point of the drawing from station and level, in metres.
     pub fn point(&self, station_m: f64, level_m: f64) -> Point {
-        Point { x: station_m, y: level_m * self.times }
+        Point {
+            x: station_m,
+            y: level_m * self.times,
+        }
     }
 
     /// Dots of the sheet from station and level, in metres.
     pub fn dots(&self, station_m: f64, level_m: f64) -> (f64, f64) {
-        (self.left + station_m * self.dots_per_metre, self.sill - level_m * self.times * self.dots_per_metre)
+        (
+            self.left + station_m * self.dots_per_metre,
+            self.sill - level_m * self.times * self.dots_per_metre,
+        )
     }
 }

@@ -34,17 +34,36 @@ pub(crate) struct Bend {
 
 impl<'a> Lengthwise<'a> {
     /// `None` where line, ground or bed have no results.
-    pub fn new(site: &'a Site, catalogue: &'a Catalogue, results: &'a Results, marker: Length) -> Option<Self> {
-        let (Some(line), Some(ground), Some(bed)) = (&results.line, &results.ground, &results.bed) else { return None };
+    pub fn new(
+        site: &'a Site,
+        catalogue: &'a Catalogue,
+        results: &'a Results,
+        marker: Length,
+    ) -> Option<Self> {
+        let (Some(line), Some(ground), Some(bed)) = (&results.line, &results.ground, &results.bed)
+        else {
+            return None;
+        };
         let along = along(line, ground, bed, Length::default());
         let run_m = in_metres(line.run.length());
         if along.spots.len() < 2 || !run_m.is_finite() || run_m <= 0.0 {
             return None;
         }
-        let bends = line.run.legs().iter().enumerate().filter(|(_, leg)| leg.curvature_per_m != 0.0).map(|(leg_idx, leg)| {
-            let from = in_metres(leg.start);
-            Bend { leg_idx, from, to: from + in_metres(leg.length), to_the_right: leg.curvature_per_m > 0.0 }
-        });
+        let bends = line
+            .run
+            .legs()
+            .iter()
+            .enumerate()
+            .filter(|(_, leg)| leg.curvature_per_m != 0.0)
+            .map(|(leg_idx, leg)| {
+                let from = in_metres(leg.start);
+                Bend {
+                    leg_idx,
+                    from,
+                    to: from + in_metres(leg.length),
+                    to_the_right: leg.curvature_per_m > 0.0,
+                }
+            });
         let marker_m = in_metres(marker);
         Some(Self {
             site,
@@ -55,7 +74,11 @@ impl<'a> Lengthwise<'a> {
             fall: line.grade.fall,
             end_is_fixed: line.grade.end_is_fixed,
             run_m,
-            marker: metres(if marker_m.is_finite() { marker_m.clamp(0.0, run_m) } else { 0.0 }),
+            marker: metres(if marker_m.is_finite() {
+                marker_m.clamp(0.0, run_m)
+            } else {
+                0.0
+            }),
         })
     }
 
@@ -76,7 +99,11 @@ impl<'a> Lengthwise<'a> {
     }
 
     /// A level that changes along the run, at a station, both in metres; `None` where it is not known.
-    pub fn level_at(&self, station_m: f64, level: impl Fn(&underbrick_calc::bed::AlongSpot) -> Option<Length>) -> Option<f64> {
+    pub fn level_at(
+        &self,
+        station_m: f64,
+        level: impl Fn(&underbrick_calc::bed::AlongSpot) -> Option<Length>,
+    ) -> Option<f64> {
         for pair in self.along.spots.windows(2) {
             let [from, to] = pair else { continue };
             let (start, end) = (in_metres(from.station), in_metres(to.station));

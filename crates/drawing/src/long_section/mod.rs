@@ -8,9 +8,9 @@ mod names;
 mod pits;
 mod words;
 
-pub(crate) use lengthwise::Lengthwise;
 #[cfg(test)]
 pub(crate) use lengthwise::Bend;
+pub(crate) use lengthwise::Lengthwise;
 
 use crate::cross_section::missing;
 use crate::draft::{AS_FOUND, Draft, GRADE, HAIRLINE, OUTLINE, dashed, dotted, solid};
@@ -24,6 +24,13 @@ use underbrick_calc::catalogue::{Catalogue, Hatch};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, in_metres, metres};
 use underbrick_calc::site::Site;
+
+/// A grade line falling from a sill, brick and base under it: no size is meant.
+const GHOST: [missing::GhostLine; 3] = [
+    &[(0.0, 0.08), (1.0, 0.42)],
+    &[(0.0, 0.28), (1.0, 0.62)],
+    &[(0.0, 0.08), (0.0, 0.78), (1.0, 0.94), (1.0, 0.42)],
+];
 
 /// A long section and how its picture answers a finger.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,12 +56,22 @@ impl LongSection {
 ///
 /// Where the sheet is small, callouts are left out first (the fall, then the old surface, then pits), then the names of the curves.
 #[must_use]
-pub fn long_section(site: &Site, catalogue: &Catalogue, results: &Results, marker: Length, sheet: Sheet) -> LongSection {
+pub fn long_section(
+    site: &Site,
+    catalogue: &Catalogue,
+    results: &Results,
+    marker: Length,
+    sheet: Sheet,
+) -> LongSection {
+    let sheet = sheet.usable();
     match Lengthwise::new(site, catalogue, results, marker) {
         Some(walk) => draw(&walk, sheet),
         None => {
             let missing = missing::what_is_missing(site, results);
-            LongSection { drawing: missing::statement("Long section not known yet", &missing, sheet), run_length: None }
+            LongSection {
+                drawing: missing::statement("Long section not known yet", &missing, &GHOST, sheet),
+                run_length: None,
+            }
         }
     }
 }
@@ -75,37 +92,73 @@ pub(crate) fn draw(walk: &Lengthwise<'_>, sheet: Sheet) -> LongSection {
     names::draw(&mut draft, walk, &frame);
     marker::flag_and_handle(&mut draft, walk, &frame);
     let words = words::of(walk, &frame);
-    LongSection { drawing: draft.finish(words), run_length: Some(metres(walk.run_m)) }
+    LongSection {
+        drawing: draft.finish(words),
+        run_length: Some(metres(walk.run_m)),
+    }
 }
 
 /// What is to be built, and the ground under it.
 fn built(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame) {
     let floor = draft.point((0.0, frame.bottom)).y;
     let dig_bottom = spots_line(walk, frame, |spot| Some(spot.dig_bottom));
-    let (Some(first), Some(last)) = (dig_bottom.first().copied(), dig_bottom.last().copied()) else { return };
+    let (Some(first), Some(last)) = (dig_bottom.first().copied(), dig_bottom.last().copied())
+    else {
+        return;
+    };
     let mut ground = dig_bottom.clone();
-    ground.push(Point { x: last.x, y: floor });
-    ground.push(Point { x: first.x, y: floor });
+    ground.push(Point {
+        x: last.x,
+        y: floor,
+    });
+    ground.push(Point {
+        x: first.x,
+        y: floor,
+    });
     draft.material(&ground, material::GROUND, None, Some(Place::DigBottom));
     let base_hatch = material::hatch_of(walk.catalogue, &walk.site.bed.base_material, Hatch::Stone);
     for lift in &walk.along.lifts {
         for outline in &lift.outlines {
-            let corners: Vec<Point> =
-                outline.iter().map(|(station, level)| frame.point(in_metres(*station), in_metres(*level))).collect();
-            draft.material(&corners, material::lift(lift.number, base_hatch), Some(solid(Ink::SecondInk, HAIRLINE)), Some(Place::Lift(lift.number)));
+            let corners: Vec<Point> = outline
+                .iter()
+                .map(|(station, level)| frame.point(in_metres(*station), in_metres(*level)))
+                .collect();
+            draft.material(
+                &corners,
+                material::lift(lift.number, base_hatch),
+                Some(solid(Ink::SecondInk, HAIRLINE)),
+                Some(Place::Lift(lift.number)),
+            );
         }
     }
     let bed = band(walk, frame, |spot| spot.brick_bottom, |spot| spot.base_top);
-    draft.material(&bed, material::SETTING_BED, Some(solid(Ink::Ink, HAIRLINE)), Some(Place::SettingBed));
+    draft.material(
+        &bed,
+        material::SETTING_BED,
+        Some(solid(Ink::Ink, HAIRLINE)),
+        Some(Place::SettingBed),
+    );
     let brick = band(walk, frame, |spot| spot.grade, |spot| spot.brick_bottom);
-    draft.material(&brick, material::BRICK, Some(solid(Ink::Ink, HAIRLINE)), Some(Place::BrickThickness));
-    let pen = if walk.pits.is_empty() { dashed(Ink::NotKnown, OUTLINE + 0.4) } else { solid(Ink::Ink, OUTLINE) };
+    draft.material(
+        &brick,
+        material::BRICK,
+        Some(solid(Ink::Ink, HAIRLINE)),
+        Some(Place::BrickThickness),
+    );
+    let pen = if walk.pits.is_empty() {
+        dashed(Ink::NotKnown, OUTLINE + 0.4)
+    } else {
+        solid(Ink::Ink, OUTLINE)
+    };
     draft.line(dig_bottom, pen, Some(Place::DigBottom));
 }
 
 /// The old surface, and the bottom of what must come out: dotted where known, dashed where not.
 fn as_found(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame) {
-    let unsuitable = |spot: &AlongSpot| spot.unsuitable_bottom.map(|bottom| (bottom.level, bottom.found));
+    let unsuitable = |spot: &AlongSpot| {
+        spot.unsuitable_bottom
+            .map(|bottom| (bottom.level, bottom.found))
+    };
     known_or_not(draft, walk, frame, unsuitable, Place::DigBottom);
     let old = |spot: &AlongSpot| spot.old_surface.map(|old| (old.level, old.known));
     known_or_not(draft, walk, frame, old, Place::OldSurface);
@@ -123,12 +176,19 @@ fn known_or_not(
     let finish = |line: Vec<Point>, known: bool, draft: &mut Draft| {
         // Paper behind the dots lifts them off the hatch.
         draft.line(line.clone(), solid(Ink::Paper, AS_FOUND + 0.9), None);
-        let pen = if known { dotted(Ink::NotKnown, AS_FOUND) } else { dashed(Ink::NotKnown, AS_FOUND) };
+        let pen = if known {
+            dotted(Ink::NotKnown, AS_FOUND)
+        } else {
+            dashed(Ink::NotKnown, AS_FOUND)
+        };
         draft.line(line, pen, Some(place));
     };
     for pair in walk.along.spots.windows(2) {
         let [from, to] = pair else { continue };
-        let (Some((from_level, from_known)), Some((to_level, to_known))) = (level(from), level(to)) else { continue };
+        let (Some((from_level, from_known)), Some((to_level, to_known))) = (level(from), level(to))
+        else {
+            continue;
+        };
         let is_known = from_known && to_known;
         if is_known != line_is_known || line.is_empty() {
             finish(std::mem::take(&mut line), line_is_known, draft);
@@ -141,13 +201,26 @@ fn known_or_not(
 }
 
 /// One level along the run, as points of the drawing.
-fn spots_line(walk: &Lengthwise<'_>, frame: &Frame, level: impl Fn(&AlongSpot) -> Option<Length>) -> Vec<Point> {
+fn spots_line(
+    walk: &Lengthwise<'_>,
+    frame: &Frame,
+    level: impl Fn(&AlongSpot) -> Option<Length>,
+) -> Vec<Point> {
     let spots = walk.along.spots.iter();
-    spots.filter_map(|spot| level(spot).map(|level| frame.point(in_metres(spot.station), in_metres(level)))).collect()
+    spots
+        .filter_map(|spot| {
+            level(spot).map(|level| frame.point(in_metres(spot.station), in_metres(level)))
+        })
+        .collect()
 }
 
 /// The outline between two levels along the run.
-fn band(walk: &Lengthwise<'_>, frame: &Frame, top: impl Fn(&AlongSpot) -> Length, bottom: impl Fn(&AlongSpot) -> Length) -> Vec<Point> {
+fn band(
+    walk: &Lengthwise<'_>,
+    frame: &Frame,
+    top: impl Fn(&AlongSpot) -> Length,
+    bottom: impl Fn(&AlongSpot) -> Length,
+) -> Vec<Point> {
     let mut outline = spots_line(walk, frame, |spot| Some(top(spot)));
     let mut below = spots_line(walk, frame, |spot| Some(bottom(spot)));
     below.reverse();

@@ -17,9 +17,16 @@ pub(super) fn draw(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame) {
 fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
     let shown_in = walk.site.shown_in;
     let mut all = Vec::new();
-    for pit in walk.pits.iter().filter(|pit| pits::is_on_the_run(walk, pit)) {
+    for pit in walk
+        .pits
+        .iter()
+        .filter(|pit| pits::is_on_the_run(walk, pit))
+    {
         let (x, y) = frame.dots(in_metres(pit.station), in_metres(pit.top));
-        let note = pit.seep.map(|seep| format!("seep {} down", wording::length(pit.top - seep, shown_in))).unwrap_or_default();
+        let note = pit
+            .seep
+            .map(|seep| format!("seep {} down", wording::length(pit.top - seep, shown_in)))
+            .unwrap_or_default();
         all.push(Callout {
             title: format!("pit {}", pit.pit_idx + 1),
             note,
@@ -38,7 +45,12 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
             along: along(walk, frame, (0.45, 0.75), |spot| Some(spot.dig_bottom)),
             rank: 0,
         });
-    } else if walk.along.spots.iter().any(|spot| spot.unsuitable_bottom.is_some_and(|bottom| !bottom.found)) {
+    } else if walk
+        .along
+        .spots
+        .iter()
+        .any(|spot| spot.unsuitable_bottom.is_some_and(|bottom| !bottom.found))
+    {
         let bottom = |spot: &AlongSpot| spot.unsuitable_bottom.map(|bottom| bottom.level);
         let is_found = |spot: &AlongSpot| spot.unsuitable_bottom.is_some_and(|bottom| bottom.found);
         all.push(Callout {
@@ -46,7 +58,9 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
             note: "at least so deep".to_owned(),
             ink: Ink::NotKnown,
             place: Some(Place::DigBottom),
-            along: longest(walk, frame, bottom, |from, to| !(is_found(from) && is_found(to))),
+            along: longest(walk, frame, bottom, |from, to| {
+                !(is_found(from) && is_found(to))
+            }),
             rank: 2,
         });
     }
@@ -59,22 +73,49 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
         rank: 4,
     });
     let old = |spot: &AlongSpot| spot.old_surface.map(|old| old.level);
-    let is_known = |from: &AlongSpot, to: &AlongSpot| [from, to].iter().all(|spot| spot.old_surface.is_some_and(|old| old.known));
-    all.push(as_found("as found", "", Place::OldSurface, longest(walk, frame, old, is_known)));
-    all.push(as_found("not measured", "held level", Place::OldSurface, longest(walk, frame, old, |from, to| !is_known(from, to))));
+    let is_known = |from: &AlongSpot, to: &AlongSpot| {
+        [from, to]
+            .iter()
+            .all(|spot| spot.old_surface.is_some_and(|old| old.known))
+    };
+    all.push(as_found(
+        "as found",
+        "",
+        Place::OldSurface,
+        longest(walk, frame, old, is_known),
+    ));
+    all.push(as_found(
+        "not measured",
+        "held level",
+        Place::OldSurface,
+        longest(walk, frame, old, |from, to| !is_known(from, to)),
+    ));
     all
 }
 
 fn as_found(title: &str, note: &str, place: Place, along: Vec<(f64, f64)>) -> Callout {
-    Callout { title: title.to_owned(), note: note.to_owned(), ink: Ink::NotKnown, place: Some(place), along, rank: 3 }
+    Callout {
+        title: title.to_owned(),
+        note: note.to_owned(),
+        ink: Ink::NotKnown,
+        place: Some(place),
+        along,
+        rank: 3,
+    }
 }
 
 /// Where a level is known between two shares of the run, in dots.
-fn along(walk: &Lengthwise<'_>, frame: &Frame, (from, to): (f64, f64), level: impl Fn(&AlongSpot) -> Option<Length>) -> Vec<(f64, f64)> {
+fn along(
+    walk: &Lengthwise<'_>,
+    frame: &Frame,
+    (from, to): (f64, f64),
+    level: impl Fn(&AlongSpot) -> Option<Length>,
+) -> Vec<(f64, f64)> {
     (0..=12)
         .filter_map(|nth| {
             let station = walk.run_m * (from + (to - from) * f64::from(nth) / 12.0);
-            walk.level_at(station, &level).map(|level| frame.dots(station, level))
+            walk.level_at(station, &level)
+                .map(|level| frame.dots(station, level))
         })
         .collect()
 }
@@ -91,7 +132,10 @@ fn longest(
     for pair in walk.along.spots.windows(2) {
         let [from, to] = pair else { continue };
         let (start, end) = (in_metres(from.station), in_metres(to.station));
-        part = match (level(from).is_some() && level(to).is_some() && are_such(from, to), part) {
+        part = match (
+            level(from).is_some() && level(to).is_some() && are_such(from, to),
+            part,
+        ) {
             (true, Some((first, _))) => Some((first, end)),
             (true, None) => Some((start, end)),
             (false, _) => None,
@@ -106,5 +150,10 @@ fn longest(
         return Vec::new();
     }
     let (from, to) = (best.0 / walk.run_m, best.1 / walk.run_m);
-    along(walk, frame, (from + 0.3 * (to - from), from + 0.9 * (to - from)), level)
+    along(
+        walk,
+        frame,
+        (from + 0.3 * (to - from), from + 0.9 * (to - from)),
+        level,
+    )
 }

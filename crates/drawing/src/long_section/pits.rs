@@ -32,22 +32,54 @@ fn column(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame, pit: &PitFoun
     let (x, top) = frame.dots(in_metres(pit.station), in_metres(pit.top));
     let bottom = height(in_metres(pit.dug_to));
     for layer in &pit.layers {
-        let (from, to) = (height(in_metres(layer.top)), height(in_metres(layer.bottom.unwrap_or(pit.dug_to))));
+        let (from, to) = (
+            height(in_metres(layer.top)),
+            height(in_metres(layer.bottom.unwrap_or(pit.dug_to))),
+        );
         if to - from < 0.3 {
             continue;
         }
         let corners = rectangle(x - HALF, from, x + HALF, to).map(|at| draft.point(at));
         let hatch = material::hatch_of(walk.catalogue, &layer.material, Hatch::Earth);
         draft.material(&corners, material::layer(layer.verdict, hatch), None, place);
-        draft.stroke(&[(x - HALF, from), (x + HALF, from)], solid(Ink::Ink, HAIRLINE), place);
+        draft.stroke(
+            &[(x - HALF, from), (x + HALF, from)],
+            solid(Ink::Ink, HAIRLINE),
+            place,
+        );
     }
-    draft.stroke(&[(x - HALF, bottom), (x - HALF, top), (x + HALF, top), (x + HALF, bottom)], solid(Ink::Ink, OUTLINE - 0.3), place);
-    let goes_on = pit.layers.last().is_some_and(|layer| layer.bottom.is_none());
-    let pen = if goes_on || !pit.unsuitable_bottom.found { dashed(Ink::NotKnown, OUTLINE) } else { solid(Ink::Ink, OUTLINE) };
+    draft.stroke(
+        &[
+            (x - HALF, bottom),
+            (x - HALF, top),
+            (x + HALF, top),
+            (x + HALF, bottom),
+        ],
+        solid(Ink::Ink, OUTLINE - 0.3),
+        place,
+    );
+    let goes_on = pit
+        .layers
+        .last()
+        .is_some_and(|layer| layer.bottom.is_none());
+    let pen = if goes_on || !pit.unsuitable_bottom.found {
+        dashed(Ink::NotKnown, OUTLINE)
+    } else {
+        solid(Ink::Ink, OUTLINE)
+    };
     draft.stroke(&[(x - HALF, bottom), (x + HALF, bottom)], pen, place);
     if let Some(seep) = pit.seep {
         let y = height(in_metres(seep));
-        let drop = [(x + HALF + 1.0, y), (x + HALF + 12.0, y - 9.0), (x + HALF + 12.0, y + 2.0)];
-        draft.shape(&drop, Ink::Line, Some(solid(Ink::Paper, HAIRLINE)), Some(Place::PitSeep(pit.pit_idx)));
+        let drop = [
+            (x + HALF + 1.0, y),
+            (x + HALF + 12.0, y - 9.0),
+            (x + HALF + 12.0, y + 2.0),
+        ];
+        draft.shape(
+            &drop,
+            Ink::Line,
+            Some(solid(Ink::Paper, HAIRLINE)),
+            Some(Place::PitSeep(pit.pit_idx)),
+        );
     }
 }

@@ -10,7 +10,11 @@ use underbrick_calc::quantity::{Length, in_metres, metres};
 pub(super) fn of(walk: &Lengthwise<'_>, frame: &Frame) -> String {
     let shown_in = walk.site.shown_in;
     let station = |station_m: f64| wording::station(metres(station_m), shown_in);
-    let mut lines = vec![format!("Long section over {} on the centreline, heights × {}.", station(walk.run_m), frame.times)];
+    let mut lines = vec![format!(
+        "Long section over {} on the centreline, heights × {}.",
+        station(walk.run_m),
+        frame.times
+    )];
     if let (Some(first), Some(last)) = (walk.along.spots.first(), walk.along.spots.last()) {
         let met = if walk.end_is_fixed { "fixed" } else { "free" };
         lines.push(format!(
@@ -20,21 +24,37 @@ pub(super) fn of(walk: &Lengthwise<'_>, frame: &Frame) -> String {
             wording::below(-last.grade, shown_in),
         ));
     }
-    let known = walk.along.spots.iter().filter(|spot| spot.old_surface.is_some_and(|old| old.known));
+    let known = walk
+        .along
+        .spots
+        .iter()
+        .filter(|spot| spot.old_surface.is_some_and(|old| old.known));
     let stations: Vec<f64> = known.map(|spot| in_metres(spot.station)).collect();
     match (stations.first(), stations.last()) {
         (Some(first), Some(last)) => {
-            lines.push(format!("The old surface is measured from {} to {}.", station(*first), station(*last)));
+            lines.push(format!(
+                "The old surface is measured from {} to {}.",
+                station(*first),
+                station(*last)
+            ));
         }
         _ => lines.push("The old surface is not measured.".to_owned()),
     }
     lines.push(depths(walk));
     for lift in &walk.along.lifts {
-        lines.push(format!("Lift {} from the bottom is drawn in {}.", lift.number, wording::counted(lift.outlines.len(), "part")));
+        lines.push(format!(
+            "Lift {} from the bottom is drawn in {}.",
+            lift.number,
+            wording::counted(lift.outlines.len(), "part")
+        ));
     }
     for bend in &walk.bends {
         let side = if bend.to_the_right { "right" } else { "left" };
-        lines.push(format!("The walk curves {side} from {} to {}.", station(bend.from), station(bend.to)));
+        lines.push(format!(
+            "The walk curves {side} from {} to {}.",
+            station(bend.from),
+            station(bend.to)
+        ));
     }
     for pit in walk.pits {
         let layers = pit.layers.iter().map(|layer| {
@@ -45,23 +65,44 @@ pub(super) fn of(walk: &Lengthwise<'_>, frame: &Frame) -> String {
             }
         });
         let layers: Vec<String> = layers.collect();
-        let seep = pit.seep.map(|seep| format!("; seep {} down", wording::length(pit.top - seep, shown_in))).unwrap_or_default();
-        lines.push(format!("Pit {} at {}: {}{seep}.", pit.pit_idx + 1, wording::station(pit.station, shown_in), layers.join(", ")));
+        let seep = pit
+            .seep
+            .map(|seep| format!("; seep {} down", wording::length(pit.top - seep, shown_in)))
+            .unwrap_or_default();
+        lines.push(format!(
+            "Pit {} at {}: {}{seep}.",
+            pit.pit_idx + 1,
+            wording::station(pit.station, shown_in),
+            layers.join(", ")
+        ));
     }
     if walk.pits.is_empty() {
         lines.push("No pit: depth not known; the least base is drawn.".to_owned());
     }
-    lines.push(format!("The cross-section is cut at {}.", wording::station(walk.marker, shown_in)));
+    lines.push(format!(
+        "The cross-section is cut at {}.",
+        wording::station(walk.marker, shown_in)
+    ));
     lines.join("\n")
 }
 
 /// How deep the dig is below the grade line, at the least and at the most.
 fn depths(walk: &Lengthwise<'_>) -> String {
-    let depths = walk.along.spots.iter().map(|spot| in_metres(spot.grade - spot.dig_bottom));
-    let (least, most) = depths.fold((f64::INFINITY, 0.0_f64), |(least, most), depth| (least.min(depth), most.max(depth)));
+    let depths = walk
+        .along
+        .spots
+        .iter()
+        .map(|spot| in_metres(spot.grade - spot.dig_bottom));
+    let (least, most) = depths.fold((f64::INFINITY, 0.0_f64), |(least, most), depth| {
+        (least.min(depth), most.max(depth))
+    });
     let written = |depth_m: f64| -> String {
         let depth: Length = metres(if depth_m.is_finite() { depth_m } else { 0.0 });
         wording::length(depth, walk.site.shown_in)
     };
-    format!("The dig is {} to {} deep below the grade line.", written(least), written(most))
+    format!(
+        "The dig is {} to {} deep below the grade line.",
+        written(least),
+        written(most)
+    )
 }

@@ -1,19 +1,19 @@
-//! The disk under the keeper is cut off at every single write, filled, and taken away; what is found afterwards must be whole.
+//! The keeper on a disk that works, one that is full, one that goes away, and in two windows at once.
+
+mod power_cut;
 
 use std::fs::{self, OpenOptions};
 use std::io::{self, Write};
 use std::path::Path;
-use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, mpsc};
 use std::time::Duration;
 
 use underbrick_calc::place::Place;
 
-use super::writer::Writer;
 use super::{KeepStatus, Keeper};
 use crate::failure::RecordError;
 use crate::history::{History, MOST_STATES};
-use crate::lock::SiteLock;
 use crate::open::OpenSite;
 use crate::read::{read_site, write_site};
 use crate::steps;
@@ -21,103 +21,6 @@ use crate::v1::SiteFile;
 use crate::whole::{Disk, MachineDisk};
 
 const LONG: Duration = Duration::from_secs(20);
-
-/// A disk whose power goes after so many writes; the write during which it goes is half done.
-struct PowerCut {
-    n_left: Arc<AtomicUsize>,
-    tears: bool,
-}
-
-impl PowerCut {
-    fn after(n_writes: usize, tears: bool) -> (Self, Arc<AtomicUsize>) {
-        let n_left = Arc::new(AtomicUsize::new(n_writes));
-        (
-            Self {
-                n_left: Arc::clone(&n_left),
-                tears,
-            },
-            n_left,
-        )
-    }
-
-    fn power(&self) -> io::Result<()> {
-        let had = self
-            .n_left
-            .fetch_update(Ordering::SeqCst, Ordering::SeqCst, |n| n.checked_sub(1));
-        had.map(|_| ())
-            .map_err(|_| io::Error::other("the power is gone"))
-    }
-}
-
-impl Disk for PowerCut {
-    fn make_folder(&self, path: &Path) -> io::Result<()> {
-        self.power()?;
-        MachineDisk.make_folder(path)
-    }
-
-    fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
-        let was_last = self.n_left.load(Ordering::SeqCst) == 0;
-        if was_last && self.tears {
-            let half = bytes.len() / 2;
-            fs::write(path, &bytes[..half])?;
-        }
-        self.power()?;
-        MachineDisk.write_new(path, bytes)
-    }
-
-    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
-        self.power()?;
-        MachineDisk.rename(from, to)
-    }
-
-    /// Once the power is gone nothing is tidied up either.
-    fn remove(&self, path: &Path) -> io::Result<()> {
-        self.power()?;
-        MachineDisk.remove(path)
-    }
-
-    fn sync_folder(&self, path: &Path) -> io::Result<()> {
-        self.power()?;
-        MachineDisk.sync_folder(path)
-    }
-}
-
-/// A disk that can be full: then whatever is written goes to the device that always is.
-struct Fillable {
-    is_full: Arc<AtomicBool>,
-}
-
-impl Disk for Fillable {
-    fn make_folder(&self, path: &Path) -> io::Result<()> {
-        MachineDisk.make_folder(path)
-    }
-
-    fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
-        if !self.is_full.load(Ordering::SeqCst) {
-            return MachineDisk.write_new(path, bytes);
-        }
-        if cfg!(target_os = "linux") {
-            OpenOptions::new()
-                .write(true)
-                .open("/dev/full")?
-                .write_all(bytes)
-        } else {
-            Err(io::ErrorKind::StorageFull.into())
-        }
-    }
-
-    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
-        MachineDisk.rename(from, to)
-    }
-
-    fn remove(&self, path: &Path) -> io::Result<()> {
-        MachineDisk.remove(path)
-    }
-
-    fn sync_folder(&self, path: &Path) -> io::Result<()> {
-        MachineDisk.sync_folder(path)
-    }
-}
 
 fn site_with(width: &str) -> SiteFile {
     let mut site = SiteFile::new("12 Alder Court", "front walk");
@@ -183,174 +86,41 @@ fn act(history: &mut History, act: Act) -> SiteFile {
     }
 }
 
-fn writer_on(disk: Box<dyn Disk>, folder: &Path, history: &History) -> Writer {
-    Writer::new(
-        disk,
-        folder.to_path_buf(),
-        Some(SiteLock::take(folder).unwrap()),
-        history,
-    )
+/// A disk that can be full: then whatever is written goes to the device that always is.
+struct Fillable {
+    is_full: Arc<AtomicBool>,
 }
 
-/// Does all acts with a disk that lasts, cuts the power at every write of the last one in turn, and looks at what is left.
-#[track_caller]
-fn cut_at_every_write(acts: &[Act]) {
-    let (last, earlier) = acts.split_last().unwrap();
-    let mut n_cuts = 0;
-    for n_writes in 0.. {
-        let mut was_enough = true;
-        for tears in [false, true] {
-            let folder = folder_with(&site_with("0 in"));
-            let mut history = OpenSite::open(folder.path()).unwrap().history().clone();
-            let mut writer = writer_on(Box::new(MachineDisk), folder.path(), &history);
-            for earlier in earlier {
-                let state = act(&mut history, *earlier);
-                writer.take(Arc::new(state), history.step());
-                writer.write().unwrap();
-            }
-            drop(writer);
-            let before = OpenSite::open(folder.path()).unwrap();
-            assert_eq!(widths(before.history()), widths(&history), "before the cut");
+impl Disk for Fillable {
+    fn make_folder(&self, path: &Path) -> io::Result<()> {
+        MachineDisk.make_folder(path)
+    }
 
-            let mut history = before.history().clone();
-            let (old_before, old_now, old_after) = widths(&history);
-            let (disk, _) = PowerCut::after(n_writes, tears);
-            let mut writer = writer_on(Box::new(disk), folder.path(), &history);
-            let state = act(&mut history, *last);
-            let (new_before, new_now, new_after) = widths(&history);
-            writer.take(Arc::new(state), history.step());
-            was_enough &= writer.write().is_ok();
-            drop(writer);
-
-            let context = format!("{acts:?}, power gone after {n_writes} writes, torn: {tears}");
-            let text = fs::read_to_string(folder.path().join("site.ron")).unwrap();
-            assert!(read_site(&text).is_ok(), "{context}: site.ron is not whole");
-            let opened = OpenSite::open(folder.path()).unwrap();
-            let (before, now, after) = widths(opened.history());
-            assert!(
-                now == old_now || now == new_now,
-                "{context}: neither the old state nor the new"
-            );
-
-            // Whatever could be reached before and after the act can be reached; only what an edit drops from redo may be gone.
-            let found: Vec<&String> = before.iter().chain([&now]).chain(&after).collect();
-            let kept_by_both = |width: &&String| {
-                let was =
-                    old_before.contains(width) || **width == old_now || old_after.contains(width);
-                let is =
-                    new_before.contains(width) || **width == new_now || new_after.contains(width);
-                was && is
-            };
-            let must_be_there = new_before
-                .iter()
-                .chain([&new_now])
-                .chain(&new_after)
-                .filter(kept_by_both);
-            for width in must_be_there {
-                assert!(
-                    found.contains(&width),
-                    "{context}: {width} is lost, found {found:?}"
-                );
-            }
-            // Redo is given up only for an edit that is on disk.
-            if !found.contains(&&new_now) {
-                for width in old_before.iter().chain([&old_now]).chain(&old_after) {
-                    assert!(
-                        found.contains(&width),
-                        "{context}: {width} is lost for an edit that is not there, found {found:?}"
-                    );
-                }
-            }
-            if was_enough {
-                assert_eq!(
-                    (before, now, after),
-                    (new_before, new_now, new_after),
-                    "{context}"
-                );
-            }
-
-            // Undo, redo and edits go on to work, and are there after another start.
-            let mut history = opened.history().clone();
-            let keeper = start(folder.path(), &history);
-            if let Some(undone) = history.undo() {
-                keeper.keep(undone, history.step());
-                let redone = history.redo().unwrap();
-                keeper.keep(redone, history.step());
-            }
-            let edited = act(&mut history, Act::Edit("77 in"));
-            keeper.keep(edited, history.step());
-            assert!(keeper.flush(LONG), "{context}");
-            drop(keeper);
-            let again = OpenSite::open(folder.path()).unwrap();
-            assert_eq!(
-                widths(again.history()),
-                widths(&history),
-                "{context}, opened again"
-            );
-            n_cuts += 1;
+    fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
+        if !self.is_full.load(Ordering::SeqCst) {
+            return MachineDisk.write_new(path, bytes);
         }
-        if was_enough {
-            break;
+        if cfg!(target_os = "linux") {
+            OpenOptions::new()
+                .write(true)
+                .open("/dev/full")?
+                .write_all(bytes)
+        } else {
+            Err(io::ErrorKind::StorageFull.into())
         }
     }
-    assert!(n_cuts > 10, "the writes were not counted: {n_cuts} cuts");
-}
 
-#[test]
-fn first_edit_cut_short_loses_nothing() {
-    cut_at_every_write(&[Act::Edit("1 in")]);
-}
+    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+        MachineDisk.rename(from, to)
+    }
 
-#[test]
-fn later_edit_cut_short_loses_nothing() {
-    cut_at_every_write(&[Act::Edit("1 in"), Act::Edit("2 in"), Act::Edit("3 in")]);
-}
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        MachineDisk.remove(path)
+    }
 
-#[test]
-fn undo_cut_short_loses_nothing() {
-    cut_at_every_write(&[Act::Edit("1 in"), Act::Edit("2 in"), Act::Undo]);
-}
-
-#[test]
-fn redo_cut_short_loses_nothing() {
-    cut_at_every_write(&[
-        Act::Edit("1 in"),
-        Act::Edit("2 in"),
-        Act::Undo,
-        Act::Undo,
-        Act::Redo,
-    ]);
-}
-
-#[test]
-fn edit_after_undo_cut_short_loses_nothing() {
-    cut_at_every_write(&[
-        Act::Edit("1 in"),
-        Act::Edit("2 in"),
-        Act::Edit("3 in"),
-        Act::Undo,
-        Act::Undo,
-        Act::Edit("4 in"),
-    ]);
-}
-
-#[test]
-fn edit_back_to_an_earlier_value_cut_short_loses_nothing() {
-    // 1 in stands twice: only the noted place tells which.
-    cut_at_every_write(&[
-        Act::Edit("1 in"),
-        Act::Edit("2 in"),
-        Act::Edit("1 in"),
-        Act::Edit("3 in"),
-        Act::Undo,
-    ]);
-    cut_at_every_write(&[
-        Act::Edit("1 in"),
-        Act::Edit("2 in"),
-        Act::Edit("1 in"),
-        Act::Undo,
-        Act::Undo,
-    ]);
+    fn sync_folder(&self, path: &Path) -> io::Result<()> {
+        MachineDisk.sync_folder(path)
+    }
 }
 
 #[test]
@@ -508,7 +278,7 @@ fn a_full_disk_is_said_and_everything_is_written_once_there_is_room() {
     heard.recv_timeout(LONG).unwrap();
     match keeper.status() {
         KeepStatus::Failed { reason } => {
-            assert!(reason.starts_with("the disk is full"), "{reason}")
+            assert!(reason.starts_with("the disk is full"), "{reason}");
         }
         other => panic!("{other:?}"),
     }
@@ -641,4 +411,50 @@ fn there_must_be_a_folder_to_keep_a_site_in() {
         not_a_folder.err(),
         Some(RecordError::NotAFolder { path: file })
     );
+}
+
+#[test]
+fn a_file_that_was_never_opened_is_not_written_over() {
+    let refused = |text: &str| {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("site.ron");
+        fs::write(&path, text).unwrap();
+        let history = History::new(site_with("1 in"));
+        let keeper = Keeper::start(folder.path().to_path_buf(), &history, Box::new(|| {}));
+        assert_eq!(
+            keeper.err(),
+            Some(RecordError::ChangedElsewhere { path: path.clone() })
+        );
+        assert_eq!(fs::read_to_string(path).unwrap(), text);
+    };
+    refused("");
+    refused("(version: 1, addr");
+    refused("(version: 2)");
+    refused(&write_site(&site_with("1 in")));
+
+    // Where there is no site yet, one may be started.
+    let folder = tempfile::tempdir().unwrap();
+    let history = History::new(site_with("1 in"));
+    let keeper = start(folder.path(), &history);
+    keeper.keep(history.now().clone(), history.step());
+    drop(keeper);
+    assert_widths(folder.path(), &[], "1 in", &[]);
+}
+
+#[test]
+fn what_could_not_be_opened_again_is_never_written() {
+    let folder = folder_with(&site_with("0 in"));
+    let mut history = OpenSite::open(folder.path()).unwrap().history().clone();
+    let (news, heard) = mpsc::channel();
+    let wake = Box::new(move || news.send(()).unwrap_or_default());
+    let keeper = Keeper::start(folder.path().to_path_buf(), &history, wake).unwrap();
+    let mut newer = site_with("1 in");
+    newer.version = 9;
+    let step = history.push(newer.clone());
+    keeper.keep(newer, step);
+    heard.recv_timeout(LONG).unwrap();
+    let status = keeper.status();
+    assert!(matches!(status, KeepStatus::Failed { .. }), "{status:?}");
+    drop(keeper);
+    assert_widths(folder.path(), &[], "0 in", &[]);
 }

@@ -13,7 +13,7 @@ use std::sync::Arc;
 use crate::failure::RecordError;
 use crate::history::{History, MOST_STATES, Step};
 use crate::lock::SiteLock;
-use crate::read::write_site;
+use crate::read::{read_site, write_site};
 use crate::steps;
 use crate::v1::SiteFile;
 use crate::whole::{Disk, replace, settle, text_in};
@@ -100,11 +100,8 @@ impl Writer {
         };
         while let Some((step, state)) = self.waiting.front() {
             if !numbers.contains(&step.number) {
-                replace(
-                    &*self.disk,
-                    &steps::state_path(&self.folder, step.number),
-                    &write_site(state),
-                )?;
+                let path = steps::state_path(&self.folder, step.number);
+                replace(&*self.disk, &path, &text_to_keep(state, &path)?)?;
                 self.is_history_settled = false;
                 let first_dropped = step
                     .after
@@ -134,8 +131,8 @@ impl Writer {
         let Some(state) = &self.now else {
             return Ok(());
         };
-        let text = write_site(state);
         let path = self.folder.join("site.ron");
+        let text = text_to_keep(state, &path)?;
         self.copy_what_others_wrote(&path)?;
         replace(&*self.disk, &path, &text)?;
         self.known_text = Some(Arc::from(text));
@@ -192,4 +189,17 @@ impl Writer {
         }
         Ok(())
     }
+}
+
+/// The text of a state, once it has been read back and found the same: nothing that could not be opened again is ever written.
+fn text_to_keep(state: &SiteFile, path: &Path) -> Result<String, RecordError> {
+    let text = write_site(state);
+    if read_site(&text).is_ok_and(|read| read == *state) {
+        return Ok(text);
+    }
+    Err(RecordError::System {
+        doing: "write",
+        reason: "its text would not be read back the same".to_owned(),
+        path: path.to_path_buf(),
+    })
 }

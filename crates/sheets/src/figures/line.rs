@@ -15,16 +15,48 @@ pub(super) fn figures(site: &Site, line: Option<&Line>, say: Wording) -> Vec<Fig
     let width_at_door = run.map(|run| run.clear_width_at(metres(0.0)));
     let width_at_far_end = run.map(|run| run.clear_width_at(run.length()));
     let mut figures = vec![
-        figure("run_length", "Length along the centreline", say.station(length)),
-        figure("clear_width_at_door", "Clear width at the door", say.length(width_at_door)),
-        figure("clear_width_at_far_end", "Clear width at the far end", say.length(width_at_far_end)),
-        figure("first_brick_below_sill", "First brick below the sill", say.length(grade.map(|grade| -grade.start))),
-        figure("last_brick_below_sill", "Last brick below the sill", say.length(grade.map(|grade| -grade.end))),
-        figure("fall", "Fall along the run", say.fall(grade.map(|grade| grade.fall))),
-        figure("cross_fall", "Cross-fall, down to the right", say.fall(grade.map(|grade| grade.cross_fall))),
+        figure(
+            "run_length",
+            "Length along the centreline",
+            say.station(length),
+        ),
+        figure(
+            "clear_width_at_door",
+            "Clear width at the door",
+            say.length(width_at_door),
+        ),
+        figure(
+            "clear_width_at_far_end",
+            "Clear width at the far end",
+            say.length(width_at_far_end),
+        ),
+        figure(
+            "first_brick_below_sill",
+            "First brick below the sill",
+            say.length(grade.map(|grade| -grade.start)),
+        ),
+        figure(
+            "last_brick_below_sill",
+            "Last brick below the sill",
+            say.length(grade.map(|grade| -grade.end)),
+        ),
+        figure(
+            "fall",
+            "Fall along the run",
+            say.fall(grade.map(|grade| grade.fall)),
+        ),
+        figure(
+            "cross_fall",
+            "Cross-fall, down to the right",
+            say.fall(grade.map(|grade| grade.cross_fall)),
+        ),
     ];
     if let FarEnd::Fixed { below_sill } = site.line.far_end {
-        figures.push(figure("fixed_far_end_below_sill", "What the far end must meet, below the sill", say.length(below_sill)));
+        figures.push(figure(
+            "fixed_far_end_below_sill",
+            "What the far end must meet, below the sill",
+            say.length(below_sill),
+        ));
     }
     figures
 }

@@ -1,0 +1,17 @@
+//! Figures of one run on one machine: the cost of an edit beside a peer, its growth with the run, the start of the window beside an empty one.
+//!
+//! `cargo run --release -p underbrick-bench`. The window's figures need a display and the two programs built by
+//! `cargo build --release -p underbrick-desktop -p underbrick-bench`.
+
+#![expect(
+    clippy::print_stdout,
+    reason = "printing figures is what this program is for"
+)]
+
+mod edit;
+mod window;
+
+fn main() -> anyhow::Result<()> {
+    edit::print()?;
+    window::print()
+}

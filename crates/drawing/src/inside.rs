@@ -1,0 +1,175 @@
+//! What lies inside an outline.
+
+use crate::item::Point;
+
+/// An outline that answers quickly whether a mark lies inside it: its sides are kept by column.
+pub(crate) struct Inside {
+    /// Least and greatest across.
+    pub left: f64,
+    pub right: f64,
+    width: f64,
+    columns: Vec<Vec<(Point, Point)>>,
+}
+
+impl Inside {
+    /// `None` for an outline without area or with corners that are not finite.
+    pub fn new(outline: &[Point], width: f64) -> Option<Self> {
+        let (mut left, mut right) = (f64::INFINITY, f64::NEG_INFINITY);
+        for point in outline {
+            if !(point.x.is_finite() && point.y.is_finite()) {
+                return None;
+            }
+            left = left.min(point.x);
+            right = right.max(point.x);
+        }
+        let count = index(((right - left) / width).ceil()).filter(|count| *count < 100_000)?;
+        let mut columns = vec![Vec::new(); count + 1];
+        for (from, to) in closed_sides(outline) {
+            let first = index((from.x.min(to.x) - left) / width).unwrap_or_default();
+            let last = index((from.x.max(to.x) - left) / width).unwrap_or_default();
+            for column in columns.iter_mut().take(last + 1).skip(first) {
+                column.push((from, to));
+            }
+        }
+        Some(Self {
+            left,
+            right,
+            width,
+            columns,
+        })
+    }
+
+    fn column(&self, x: f64) -> &[(Point, Point)] {
+        index((x - self.left) / self.width)
+            .and_then(|index| self.columns.get(index))
+            .map_or(&[], Vec::as_slice)
+    }
+
+    /// Lowest and highest that the outline reaches in the columns about `x`.
+    pub fn span_near(&self, x: f64) -> Option<(f64, f64)> {
+        let mut span: Option<(f64, f64)> = None;
+        for column_x in [x - self.width, x, x + self.width] {
+            let (from_x, to_x) = (column_x - self.width, column_x + self.width);
+            for (from, to) in self.column(column_x.clamp(self.left, self.right)) {
+                let run = to.x - from.x;
+                for end in [from_x, to_x] {
+                    let share = if run == 0.0 {
+                        0.0
+                    } else {
+                        ((end - from.x) / run).clamp(0.0, 1.0)
+                    };
+                    for y in [
+                        from.y + share * (to.y - from.y),
+                        if run == 0.0 {
+                            to.y
+                        } else {
+                            from.y + share * (to.y - from.y)
+                        },
+                    ] {
+                        span = Some(span.map_or((y, y), |(low, high)| (low.min(y), high.max(y))));
+                    }
+                }
+            }
+        }
+        span
+    }
+
+    /// Whether no side of the outline meets a stroke. Strokes are narrower than a column.
+    pub fn has_no_side_across(&self, stroke: &[Point]) -> bool {
+        let low = stroke
+            .iter()
+            .map(|point| point.x)
+            .fold(f64::INFINITY, f64::min);
+        let high = stroke
+            .iter()
+            .map(|point| point.x)
+            .fold(f64::NEG_INFINITY, f64::max);
+        if low < self.left || high > self.right {
+            return false;
+        }
+        let bottom = stroke
+            .iter()
+            .map(|point| point.y)
+            .fold(f64::INFINITY, f64::min);
+        let top = stroke
+            .iter()
+            .map(|point| point.y)
+            .fold(f64::NEG_INFINITY, f64::max);
+        let near = |(from, to): &&(Point, Point)| {
+            from.x.min(to.x) <= high
+                && from.x.max(to.x) >= low
+                && from.y.min(to.y) <= top
+                && from.y.max(to.y) >= bottom
+        };
+        let is_clear = |sides: &[(Point, Point)]| {
+            sides.iter().filter(near).all(|side| {
+                stroke.windows(2).all(|pair| {
+                    if let &[from, to] = pair {
+                        !cross((from, to), *side)
+                    } else {
+                        true
+                    }
+                })
+            })
+        };
+        is_clear(self.column(low)) && is_clear(self.column(high))
+    }
+
+    /// Whether a point lies inside, by the sides above it.
+    pub fn contains(&self, point: Point) -> bool {
+        if point.x < self.left || point.x > self.right {
+            return false;
+        }
+        let mut is_inside = false;
+        for (from, to) in self.column(point.x) {
+            if (from.x > point.x) != (to.x > point.x) {
+                let y = from.y + (point.x - from.x) / (to.x - from.x) * (to.y - from.y);
+                if y > point.y {
+                    is_inside = !is_inside;
+                }
+            }
+        }
+        is_inside
+    }
+}
+
+/// Whether a point lies inside an outline.
+pub(crate) fn contains(outline: &[Point], point: Point) -> bool {
+    let mut is_inside = false;
+    for (from, to) in closed_sides(outline) {
+        if (from.x > point.x) != (to.x > point.x)
+            && from.y + (point.x - from.x) / (to.x - from.x) * (to.y - from.y) > point.y
+        {
+            is_inside = !is_inside;
+        }
+    }
+    is_inside
+}
+
+/// Whether two straight lines have a point in common.
+pub(crate) fn cross(first: (Point, Point), second: (Point, Point)) -> bool {
+    let side = |from: Point, to: Point, point: Point| {
+        (to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x)
+    };
+    let overlap = |a: f64, b: f64, c: f64, d: f64| a.min(b) <= c.max(d) && c.min(d) <= a.max(b);
+    overlap(first.0.x, first.1.x, second.0.x, second.1.x)
+        && overlap(first.0.y, first.1.y, second.0.y, second.1.y)
+        && side(first.0, first.1, second.0) * side(first.0, first.1, second.1) <= 0.0
+        && side(second.0, second.1, first.0) * side(second.0, second.1, first.1) <= 0.0
+}
+
+/// The sides of an outline, the one that closes it among them.
+pub(crate) fn closed_sides(outline: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
+    let following = outline.iter().skip(1).chain(outline.first());
+    outline.iter().copied().zip(following.copied())
+}
+
+/// A whole number from a float that is none, as an index. `None` below zero or where it is not finite.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "checked to lie in the range"
+)]
+pub(crate) fn index(value: f64) -> Option<usize> {
+    (0.0..1e9).contains(&value).then_some(value as usize)
+}
