@@ -1,6 +1,5 @@
 //! Whole sites, computed and drawn: straight and curved, sunk and half measured, deep and shallow.
 
-use std::time::Instant;
 use underbrick_calc::catalogue::{BaseFigures, Catalogue, Drainage, Hatch, Material, UnderAWalk};
 use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::quantity::{
@@ -396,71 +395,5 @@ fn the_grade_line_of_the_section_is_that_of_the_line() {
         let grade = grade.unwrap();
         let middle = (grade[0].y + grade[1].y) / 2.0;
         assert!((middle - in_metres(line.grade.level(station, Length::default()))).abs() < 1e-9);
-    }
-}
-
-/// Not a timed test: prints what one edit costs, compute and both display lists, when `DRAW_TIMES` is set.
-#[test]
-fn one_edit() {
-    let rounds = if std::env::var_os("DRAW_TIMES").is_some() {
-        300
-    } else {
-        1
-    };
-    let (site, catalogue) = (curved(), catalogue());
-    let sheet = Sheet {
-        width: 776.0,
-        height: 380.0,
-        text_scale: 1.0,
-    };
-    let mut times = [Vec::new(), Vec::new(), Vec::new(), Vec::new()];
-    for _ in 0..rounds {
-        let start = Instant::now();
-        let results = compute(&site, &catalogue);
-        times[0].push(start.elapsed());
-        let start = Instant::now();
-        let cross = cross_section(&site, &catalogue, &results, feet(12.5), sheet);
-        times[1].push(start.elapsed());
-        let start = Instant::now();
-        let long = long_section(&site, &catalogue, &results, feet(12.5), sheet);
-        times[2].push(start.elapsed());
-        let start = Instant::now();
-        let written =
-            svg::write(&cross, Theme::Sun).len() + svg::write(&long.drawing, Theme::Sun).len();
-        times[3].push(start.elapsed());
-        assert!(written > 1000);
-    }
-    for (what, mut times) in ["compute", "cross-section", "long section", "both as SVG"]
-        .iter()
-        .zip(times)
-    {
-        times.sort();
-        println!("{what}: median {:?}", times[times.len() / 2]);
-    }
-}
-
-/// Writes pictures of every site into the folder that `DRAW_TO` names.
-#[test]
-fn pictures() {
-    let Ok(folder) = std::env::var("DRAW_TO") else {
-        return;
-    };
-    for (name, site) in all_sites() {
-        let results = compute(&site, &catalogue());
-        let sheet = Sheet {
-            width: 1100.0,
-            height: 520.0,
-            text_scale: 1.0,
-        };
-        for (kind, drawing) in ["cross", "long"]
-            .iter()
-            .zip(both(&site, &results, 0.33, sheet))
-        {
-            std::fs::write(
-                format!("{folder}/site-{name}-{kind}.svg"),
-                svg::write(&drawing, Theme::Sun),
-            )
-            .unwrap();
-        }
     }
 }
