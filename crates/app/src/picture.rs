@@ -233,10 +233,10 @@ impl Brush {
             pixels: vec![[0.0; 4]; width * height],
         };
         for primitive in primitives {
-            if let Primitive::Mesh(mesh) = &primitive.primitive {
-                if let Some(texture) = self.textures.get(&mesh.texture_id) {
-                    canvas.mesh(mesh, texture, primitive.clip_rect, pixels_per_point);
-                }
+            if let Primitive::Mesh(mesh) = &primitive.primitive
+                && let Some(texture) = self.textures.get(&mesh.texture_id)
+            {
+                canvas.mesh(mesh, texture, primitive.clip_rect, pixels_per_point);
             }
         }
         Ok(canvas.finish())

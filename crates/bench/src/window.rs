@@ -24,13 +24,13 @@ pub fn print() -> anyhow::Result<()> {
         entries
             .into_iter()
             .map(|entry| entry.folder)
-            .find(is_curved)
+            .find(|folder| is_curved(folder))
     }) {
         Some(site) => site,
         None => samples
             .copy_samples()?
             .into_iter()
-            .find(is_curved)
+            .find(|folder| is_curved(folder))
             .context("the curved sample")?,
     };
     let mut figures: [Vec<(f64, f64)>; 2] = [Vec::new(), Vec::new()];
@@ -39,7 +39,7 @@ pub fn print() -> anyhow::Result<()> {
         of_ours.push(start(&ours, &[site.as_os_str(), "--measure".as_ref()])?);
         of_empty.push(start(&empty, &[])?);
     }
-    let [of_ours, of_empty] = figures.map(medians);
+    let [of_ours, of_empty] = figures.map(|figures| medians(&figures));
     println!(
         "\nStart of the window with the curved sample open, median of {N_STARTS} starts, by turns with an empty window of the same renderer:"
     );
@@ -63,7 +63,7 @@ pub fn print() -> anyhow::Result<()> {
     Ok(())
 }
 
-fn is_curved(path: &PathBuf) -> bool {
+fn is_curved(path: &Path) -> bool {
     path.file_name()
         .is_some_and(|name| name.to_string_lossy().contains("curved"))
 }
@@ -84,7 +84,7 @@ fn start(program: &Path, arguments: &[&std::ffi::OsStr]) -> anyhow::Result<(f64,
     })
 }
 
-fn medians(figures: Vec<(f64, f64)>) -> (f64, f64) {
+fn medians(figures: &[(f64, f64)]) -> (f64, f64) {
     let middle = |mut values: Vec<f64>| {
         values.sort_by(f64::total_cmp);
         values.get(values.len() / 2).copied().unwrap_or(f64::NAN)

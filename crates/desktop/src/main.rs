@@ -77,20 +77,10 @@ fn asked(arguments: Vec<OsString>) -> anyhow::Result<Asked> {
             Some("--help" | "-h") => asked.help = true,
             Some("--measure") => asked.measure = true,
             Some("--sites") => {
-                asked.sites = Some(
-                    arguments
-                        .next()
-                        .context("--sites needs a folder behind it")?
-                        .into(),
-                )
+                asked.sites = Some(folder_behind("--sites", arguments.next())?);
             }
             Some("--paper") => {
-                asked.paper = Some(
-                    arguments
-                        .next()
-                        .context("--paper needs a folder behind it")?
-                        .into(),
-                )
+                asked.paper = Some(folder_behind("--paper", arguments.next())?);
             }
             Some(other) if other.starts_with('-') => {
                 anyhow::bail!("{other} is not understood\n\n{HELP}")
@@ -100,6 +90,12 @@ fn asked(arguments: Vec<OsString>) -> anyhow::Result<Asked> {
         }
     }
     Ok(asked)
+}
+
+fn folder_behind(option: &str, argument: Option<OsString>) -> anyhow::Result<PathBuf> {
+    argument
+        .map(PathBuf::from)
+        .with_context(|| format!("{option} needs a folder behind it"))
 }
 
 /// On Linux a window needs a display server; elsewhere there is one, or opening the window says that there is none.

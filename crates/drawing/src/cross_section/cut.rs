@@ -22,7 +22,7 @@ pub(crate) struct Cut<'a> {
     pub extent: Extent,
 }
 
-/// How far anything reaches anywhere along the run, so that the scale stays as the marker moves. Metres.
+/// How far anything reaches along the run, so that the scale stays as the marker moves; a much deeper place elsewhere is left out. Metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Extent {
     /// From the centreline to the side of the dig.
@@ -158,12 +158,39 @@ impl Extent {
             let grade = line.grade.level(pit.station, Length::default());
             below = below.max(in_metres(grade - pit.unsuitable_bottom.level));
         }
+        let deepest_m = below + cross_rise;
+        let here_m = depth_at(line, ground, bed, section);
         Self {
             half_dig,
             above: above.min(0.3) + cross_rise,
-            below: below + cross_rise,
+            below: if deepest_m <= MOST_SPARE * here_m {
+                deepest_m
+            } else {
+                ((here_m / SCALE_STEP_M).ceil() * SCALE_STEP_M).min(deepest_m)
+            },
         }
     }
+}
+
+/// How much deeper than here the deepest place may be for one scale to serve the whole walk.
+const MOST_SPARE: f64 = 1.5;
+/// Where one scale does not serve, it follows the depth in steps of 6 in, so that it seldom jumps under the finger.
+const SCALE_STEP_M: f64 = 0.1524;
+
+/// How far below the grade line the section itself reaches, in metres.
+fn depth_at(line: &Line, ground: &Ground, bed: &Bed, section: &Section) -> f64 {
+    let grade = |across| in_metres(line.grade.level(section.station, across));
+    let dig = section
+        .dig_bottom
+        .iter()
+        .map(|spot| grade(spot.across) - in_metres(spot.level))
+        .fold(0.0, f64::max);
+    let comes_out = ground
+        .unsuitable_bottom(section.station)
+        .map_or(0.0, |bottom| {
+            grade(Length::default()) - in_metres(bottom.level)
+        });
+    dig.max(comes_out).max(in_metres(bed.edge.brick.depth))
 }
 
 /// Level on a line of spots at an offset, in metres; level past its ends.
