@@ -1,13 +1,17 @@
 //! Everything shown, on egui alone: no window of its own, no threads. Views read the visit and return edits; `visit` applies them.
 
+mod areas;
 pub mod canvas;
 pub mod edit;
 mod ground;
+mod kept_rows;
+mod open_site;
 pub mod picture;
 mod shell;
 mod site_list;
 pub mod stops;
 pub mod theme;
+mod title_bar;
 mod visit;
 mod widgets;
 

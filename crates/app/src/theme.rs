@@ -93,6 +93,17 @@ pub fn set_theme(context: &Context, theme: Theme) {
     context.all_styles_mut(|style| style_in(style, theme));
 }
 
+/// Goes over to the other theme.
+pub fn switch(context: &Context) {
+    set_theme(
+        context,
+        match current(context) {
+            Theme::Sun => Theme::Dim,
+            Theme::Dim => Theme::Sun,
+        },
+    );
+}
+
 /// The theme in force.
 #[must_use]
 pub fn current(context: &Context) -> Theme {

@@ -4,8 +4,8 @@ mod table;
 
 use crate::findings::{Findings, Source, Weight};
 use crate::measure::angle::write_angle;
-use crate::measure::slope::{Fall, SlopeStyle, write_fall};
-use crate::measure::written::{BareUnit, LengthStyle, Nearest, write_length};
+use crate::measure::slope::Fall;
+use crate::measure::written::BareUnit;
 use crate::place::Place;
 use crate::quantity::{Angle, Length, unit};
 use crate::site::{ShownIn, Site};
@@ -107,8 +107,8 @@ impl OutOfReason {
                 };
                 format!(
                     "{name}: {} is {side} that can be true, {}",
-                    shown(given, shown_in),
-                    shown(limit, shown_in)
+                    shown_in.length(given),
+                    shown_in.length(limit)
                 )
             }
             (
@@ -127,8 +127,8 @@ impl OutOfReason {
                 let limit = Fall::from_ratio(limit).unwrap_or_default();
                 format!(
                     "{name}: {} is {side} that can be true, {}",
-                    shown_fall(given, shown_in),
-                    shown_fall(limit, shown_in)
+                    shown_in.fall(given),
+                    shown_in.fall(limit)
                 )
             }
             (Given::Turn(given), Kind::Turn { most_degrees }) if given.value.is_finite() => {
@@ -227,24 +227,6 @@ pub fn full_name(place: Place) -> String {
         Place::Lift(number) => format!("{name} {number}"),
         _ => name.to_owned(),
     }
-}
-
-/// A length as the site shows it: feet, inches and sixteenths, or whole millimetres.
-pub(crate) fn shown(length: Length, shown_in: ShownIn) -> String {
-    let style = match shown_in {
-        ShownIn::FeetInches => LengthStyle::FeetInches(Nearest::Sixteenth),
-        ShownIn::Metric => LengthStyle::Millimetres,
-    };
-    write_length(length, style)
-}
-
-/// A fall as the site shows it: inches per foot, or percent.
-pub(crate) fn shown_fall(fall: Fall, shown_in: ShownIn) -> String {
-    let style = match shown_in {
-        ShownIn::FeetInches => SlopeStyle::InchesPerFoot,
-        ShownIn::Metric => SlopeStyle::Percent,
-    };
-    write_fall(fall, style)
 }
 
 /// The length at a place if it is there and can be true. Where it cannot be true it is left out and a finding of that weight says
@@ -385,12 +367,12 @@ mod tests {
             (Place::HaunchTopWidth, defaults::haunch_top_width()),
             (Place::SpikeSpacing, defaults::spike_spacing()),
         ] {
-            let text =
-                write_length(default, LengthStyle::Inches(Nearest::Sixteenth)).replace('"', " in");
+            let text = ShownIn::FeetInches.thickness(default).replace('"', " in");
             assert_eq!(field(place).when_empty, Some(text.as_str()), "{place:?}");
             assert_eq!(check_length(place, default), Ok(default));
         }
-        let fall = write_fall(defaults::fall(), SlopeStyle::InchesPerFoot)
+        let fall = ShownIn::FeetInches
+            .fall(defaults::fall())
             .replace('/', " per ")
             .replace("1 per 4", "1/4");
         assert_eq!(field(Place::Fall).when_empty, Some(fall.as_str()));
@@ -464,7 +446,7 @@ mod tests {
             BareUnit::Millimetre
         );
         assert_eq!(field(Place::Fabric).metric_bare(), BareUnit::Millimetre);
-        assert_eq!(shown(millimetres(82.6), ShownIn::Metric), "83 mm");
-        assert_eq!(shown(inches(3.25), ShownIn::FeetInches), "3 1/4\"");
+        assert_eq!(ShownIn::Metric.length(millimetres(82.6)), "83 mm");
+        assert_eq!(ShownIn::FeetInches.length(inches(3.25)), "3 1/4\"");
     }
 }

@@ -1,30 +1,13 @@
 //! Lengths and names as the drawings write them.
 
 use underbrick_calc::measure::slope::{Fall, SlopeStyle, write_fall};
-use underbrick_calc::measure::written::{LengthStyle, Nearest, write_length};
 use underbrick_calc::quantity::{Length, in_metres};
 use underbrick_calc::site::{EdgeStands, ShownIn};
 
-/// A length as the trade writes it: `3 1/4"` or `83 mm`.
-pub(crate) fn length(value: Length, shown_in: ShownIn) -> String {
-    match shown_in {
-        ShownIn::FeetInches => write_length(value, LengthStyle::FeetInches(Nearest::Sixteenth)),
-        ShownIn::Metric => write_length(value, LengthStyle::Millimetres),
-    }
-}
-
-/// A station along the run: `12'-6"` or `3.81 m`.
-pub(crate) fn station(value: Length, shown_in: ShownIn) -> String {
-    match shown_in {
-        ShownIn::FeetInches => write_length(value, LengthStyle::FeetInches(Nearest::Sixteenth)),
-        ShownIn::Metric => write_length(value, LengthStyle::Metres),
-    }
-}
-
 /// How far something stands below a reference: `3 1/8" below`, `2" above` or `level with`.
 pub(crate) fn below(drop: Length, shown_in: ShownIn) -> String {
-    let written = length(abs(drop), shown_in);
-    if written == length(Length::default(), shown_in) {
+    let written = shown_in.length(abs(drop));
+    if written == shown_in.length(Length::default()) {
         "level with".to_owned()
     } else if in_metres(drop) > 0.0 {
         format!("{written} below")

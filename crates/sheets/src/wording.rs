@@ -1,21 +1,14 @@
 //! Values as the trade writes them at one site.
 
 use crate::figure::{Measure, Unit};
-use underbrick_calc::measure::slope::{Fall, SlopeStyle, write_fall};
-use underbrick_calc::measure::written::{LengthStyle, Nearest, write_length};
-use underbrick_calc::quantity::unit::{kilogram, millimeter, square_foot, square_meter, tonne};
-use underbrick_calc::quantity::{
-    Area, Length, Mass, Volume, in_cubic_feet, in_cubic_metres, in_cubic_yards, in_metres,
-    in_short_tons,
-};
+use underbrick_calc::measure::slope::Fall;
+use underbrick_calc::quantity::unit::{kilogram, millimeter, square_meter};
+use underbrick_calc::quantity::{Area, Length, Mass, Volume, in_cubic_metres, in_metres};
 use underbrick_calc::site::ShownIn;
 
 /// How a site shows its values.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Wording(pub(crate) ShownIn);
-
-/// Below half a cubic yard a volume is told in cubic feet.
-const CUBIC_FEET_BELOW: f64 = 13.5;
 
 impl Wording {
     /// A thickness, a width, a depth: `3 1/4"` or `83 mm`.
@@ -24,13 +17,15 @@ impl Wording {
             length,
             |length| length.get::<millimeter>(),
             Unit::Millimetre,
-            |length| self.short(length),
+            |length| self.0.length(length),
         )
     }
 
     /// A length along the run: `12'-6"` or `3.81 m`.
     pub(crate) fn station(self, length: Option<Length>) -> Measure {
-        measure(length, in_metres, Unit::Metre, |length| self.long(length))
+        measure(length, in_metres, Unit::Metre, |length| {
+            self.0.along(length)
+        })
     }
 
     /// A level above the datum, up positive, told as it is measured: `4 1/2" below` or `20 mm above`.
@@ -49,27 +44,15 @@ impl Wording {
             area,
             |area| area.get::<square_meter>(),
             Unit::SquareMetre,
-            |area| match self.0 {
-                ShownIn::FeetInches => format!("{:.1} ft²", area.get::<square_foot>()),
-                ShownIn::Metric => format!("{:.2} m²", area.get::<square_meter>()),
-            },
+            |area| self.0.area(area),
         )
     }
 
     /// `1.85 yd³`, `9.3 ft³` or `0.26 m³`.
     pub(crate) fn volume(self, volume: Option<Volume>) -> Measure {
-        measure(
-            volume,
-            in_cubic_metres,
-            Unit::CubicMetre,
-            |volume| match self.0 {
-                ShownIn::FeetInches if in_cubic_feet(volume) < CUBIC_FEET_BELOW => {
-                    format!("{:.1} ft³", in_cubic_feet(volume))
-                }
-                ShownIn::FeetInches => format!("{:.2} yd³", in_cubic_yards(volume)),
-                ShownIn::Metric => format!("{:.2} m³", in_cubic_metres(volume)),
-            },
-        )
+        measure(volume, in_cubic_metres, Unit::CubicMetre, |volume| {
+            self.0.volume(volume)
+        })
     }
 
     /// `2.63 short tons` or `2.39 t`.
@@ -78,19 +61,13 @@ impl Wording {
             mass,
             |mass| mass.get::<kilogram>(),
             Unit::Kilogram,
-            |mass| match self.0 {
-                ShownIn::FeetInches => format!("{:.2} short tons", in_short_tons(mass)),
-                ShownIn::Metric => format!("{:.2} t", mass.get::<tonne>()),
-            },
+            |mass| self.0.mass(mass),
         )
     }
 
     /// `1/4 in/ft` or `2.08 %`.
     pub(crate) fn fall(self, fall: Option<Fall>) -> Measure {
-        measure(fall, Fall::ratio, Unit::Ratio, |fall| match self.0 {
-            ShownIn::FeetInches => write_fall(fall, SlopeStyle::InchesPerFoot),
-            ShownIn::Metric => write_fall(fall, SlopeStyle::Percent),
-        })
+        measure(fall, Fall::ratio, Unit::Ratio, |fall| self.0.fall(fall))
     }
 
     /// An offset from the centreline: `1'-3" right`, `380 mm left` or `centreline`.
@@ -100,9 +77,9 @@ impl Wording {
             |offset| offset.get::<millimeter>(),
             Unit::Millimetre,
             |offset| {
-                let written = self.short(size(offset));
+                let written = self.0.length(size(offset));
                 match in_metres(offset) {
-                    _ if written == self.short(Length::default()) => "centreline".to_owned(),
+                    _ if written == self.0.length(Length::default()) => "centreline".to_owned(),
                     offset_m if offset_m > 0.0 => format!("{written} right"),
                     _ => format!("{written} left"),
                 }
@@ -111,29 +88,11 @@ impl Wording {
     }
 
     fn beside_datum(self, level: Length) -> String {
-        let written = self.short(size(level));
+        let written = self.0.length(size(level));
         match in_metres(level) {
-            _ if written == self.short(Length::default()) => "level with it".to_owned(),
+            _ if written == self.0.length(Length::default()) => "level with it".to_owned(),
             level_m if level_m > 0.0 => format!("{written} above"),
             _ => format!("{written} below"),
-        }
-    }
-
-    fn short(self, length: Length) -> String {
-        match self.0 {
-            ShownIn::FeetInches => {
-                write_length(length, LengthStyle::FeetInches(Nearest::Sixteenth))
-            }
-            ShownIn::Metric => write_length(length, LengthStyle::Millimetres),
-        }
-    }
-
-    fn long(self, length: Length) -> String {
-        match self.0 {
-            ShownIn::FeetInches => {
-                write_length(length, LengthStyle::FeetInches(Nearest::Sixteenth))
-            }
-            ShownIn::Metric => write_length(length, LengthStyle::Metres),
         }
     }
 }
@@ -217,7 +176,7 @@ mod tests {
             &FEET.volume(Some(cubic_metres(CUBIC_YARD_M3 / 3.0))),
             0.255,
             "m3",
-            "9.0 ft³",
+            "0.33 yd³",
         ); // 27 ÷ 3
         check(
             &METRIC.volume(Some(cubic_metres(0.256))),

@@ -2,12 +2,9 @@
 
 use underbrick_calc::bed::{Bed, Restraint};
 use underbrick_calc::place::Place;
-use underbrick_calc::quantity::{
-    Volume, in_cubic_feet, in_cubic_metres, in_cubic_yards, in_short_tons, unit,
-};
 use underbrick_calc::site::{EdgeStands, RestraintInput, ShownIn};
 
-use super::{Stop, figure, findings, heading, shown, shown_along, shown_small, value};
+use super::{Stop, figure, findings, heading, value};
 use crate::edit::{Edit, RestraintKind};
 use crate::visit::Visit;
 use crate::widgets::rows::Row;
@@ -45,7 +42,7 @@ fn edge_rows(visit: &Visit, rows: &mut Vec<Row>) {
     let site = visit.site();
     let bed = visit.results().bed.as_ref();
     let note = bed.map_or_else(String::new, |bed| {
-        format!("{} deep", shown_small(bed.edge.brick.depth, site.shown_in))
+        format!("{} deep", site.shown_in.thickness(bed.edge.brick.depth))
     });
     rows.push(heading("Edge brick", note));
     rows.push(Row::Choice {
@@ -100,7 +97,7 @@ fn edge_rows(visit: &Visit, rows: &mut Vec<Row>) {
 }
 
 fn lift_rows(bed: &Bed, shown_in: ShownIn, rows: &mut Vec<Row>) {
-    let small = |length| shown_small(length, shown_in);
+    let small = |length| shown_in.thickness(length);
     let lifts = &bed.lifts;
     rows.push(heading(
         "Lifts, from the bottom",
@@ -110,13 +107,7 @@ fn lift_rows(bed: &Bed, shown_in: ShownIn, rows: &mut Vec<Row>) {
         let runs = lift
             .runs
             .iter()
-            .map(|(from, to)| {
-                format!(
-                    "{} to {}",
-                    shown_along(*from, shown_in),
-                    shown_along(*to, shown_in)
-                )
-            })
+            .map(|(from, to)| format!("{} to {}", shown_in.along(*from), shown_in.along(*to)))
             .collect::<Vec<_>>()
             .join(", ");
         rows.push(figure(
@@ -164,39 +155,39 @@ fn quantity_rows(bed: &Bed, shown_in: ShownIn, rows: &mut Vec<Row>) {
     rows.push(heading("Quantities", note));
     rows.push(figure(
         "Base, to be delivered loose",
-        volume(earth.base_loose, shown_in),
+        shown_in.volume(earth.base_loose),
         format!(
             "{} compacted, {}",
-            volume(earth.base_compacted, shown_in),
-            mass(earth.base_mass, shown_in)
+            shown_in.volume(earth.base_compacted),
+            shown_in.mass(earth.base_mass)
         ),
     ));
     rows.push(figure(
         "Setting bed, compacted",
-        volume(earth.setting_bed_compacted, shown_in),
+        shown_in.volume(earth.setting_bed_compacted),
         "screeded between the edges",
     ));
     match &earth.dig_bank {
         Some(dug) => {
             rows.push(figure(
                 "Old brick lifted",
-                volume(dug.old_pavement, shown_in),
+                shown_in.volume(dug.old_pavement),
                 "in place",
             ));
             rows.push(figure(
                 "Ground that must come out",
-                volume(dug.unsuitable, shown_in),
+                shown_in.volume(dug.unsuitable),
                 "in place",
             ));
             rows.push(figure(
                 "Good ground trimmed",
-                volume(dug.trim, shown_in),
+                shown_in.volume(dug.trim),
                 "in place",
             ));
             rows.push(figure(
                 "Spoil to take away",
-                volume(dug.spoil_loose, shown_in),
-                format!("loose, {}", mass(dug.spoil_mass, shown_in)),
+                shown_in.volume(dug.spoil_loose),
+                format!("loose, {}", shown_in.mass(dug.spoil_mass)),
             ));
         }
         None => rows.push(figure(
@@ -211,10 +202,7 @@ fn quantity_rows(bed: &Bed, shown_in: ShownIn, rows: &mut Vec<Row>) {
         format!("{} left, {} right", edge.left.n_bricks, edge.right.n_bricks),
         format!(
             "widest joint {}",
-            shown_small(
-                edge.left.widest_joint.max(edge.right.widest_joint),
-                shown_in
-            )
+            shown_in.thickness(edge.left.widest_joint.max(edge.right.widest_joint))
         ),
     ));
     match edge.restraint {
@@ -224,13 +212,13 @@ fn quantity_rows(bed: &Bed, shown_in: ShownIn, rows: &mut Vec<Row>) {
         } => {
             rows.push(figure(
                 "Haunch concrete",
-                volume(concrete, shown_in),
+                shown_in.volume(concrete),
                 format!("{n_bags_80_lb} bags of 80 lb, both sides"),
             ));
         }
         Restraint::Spiked { strip, n_spikes } => rows.push(figure(
             "Edging strip",
-            shown_along(strip, shown_in),
+            shown_in.along(strip),
             format!("{n_spikes} spikes, both sides"),
         )),
         Restraint::Nothing => {}
@@ -238,27 +226,10 @@ fn quantity_rows(bed: &Bed, shown_in: ShownIn, rows: &mut Vec<Row>) {
     let forms = edge.forms;
     rows.push(figure(
         "Form boards",
-        shown(forms.length, shown_in),
+        shown_in.length(forms.length),
         format!(
             "{} boards of 12 ft, {} stakes, {} spacers",
             forms.n_boards, forms.n_stakes, forms.n_spacers
         ),
     ));
-}
-
-fn volume(volume: Volume, shown_in: ShownIn) -> String {
-    match shown_in {
-        ShownIn::FeetInches if in_cubic_feet(volume) < 13.5 => {
-            format!("{:.1} ft³", in_cubic_feet(volume))
-        }
-        ShownIn::FeetInches => format!("{:.2} yd³", in_cubic_yards(volume)),
-        ShownIn::Metric => format!("{:.2} m³", in_cubic_metres(volume)),
-    }
-}
-
-fn mass(mass: underbrick_calc::quantity::Mass, shown_in: ShownIn) -> String {
-    match shown_in {
-        ShownIn::FeetInches => format!("{:.2} short tons", in_short_tons(mass)),
-        ShownIn::Metric => format!("{:.2} t", mass.get::<unit::tonne>()),
-    }
 }

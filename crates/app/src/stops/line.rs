@@ -3,7 +3,7 @@
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{FarEnd, Hand, LegShape, ShotBy, ShownIn};
 
-use super::{Stop, figure, findings, heading, named, shown_along, shown_fall, shown_small, value};
+use super::{Stop, figure, findings, heading, named, shown_fall, value};
 use crate::edit::Edit;
 use crate::visit::Visit;
 use crate::widgets::mark::Mark;
@@ -48,7 +48,7 @@ fn run_rows(visit: &Visit, set: Option<Place>, rows: &mut Vec<Row>) {
     let run = visit.results().line.as_ref().map(|line| &line.run);
     let whole = run.map_or_else(
         || "length not known".to_owned(),
-        |run| format!("{} long", shown_along(run.length(), site.shown_in)),
+        |run| format!("{} long", site.shown_in.along(run.length())),
     );
     rows.push(heading("The run", whole));
     for (leg_idx, leg) in site.line.legs.iter().enumerate() {
@@ -69,14 +69,11 @@ fn run_rows(visit: &Visit, set: Option<Place>, rows: &mut Vec<Row>) {
                     Hand::Left => "left",
                     Hand::Right => "right",
                 };
-                let length =
-                    run.and_then(|run| run.legs().get(leg_idx))
-                        .map_or_else(String::new, |leg| {
-                            format!(
-                                "{} along the middle",
-                                shown_along(leg.length, site.shown_in)
-                            )
-                        });
+                let length = run
+                    .and_then(|run| run.legs().get(leg_idx))
+                    .map_or_else(String::new, |leg| {
+                        format!("{} along the middle", site.shown_in.along(leg.length))
+                    });
                 rows.push(named(
                     visit,
                     Place::LegRadius(leg_idx),
@@ -167,7 +164,7 @@ fn fall_rows(visit: &Visit, rows: &mut Vec<Row>) {
         rows.push(figure("Fall that results", fall, other));
         rows.push(figure(
             "Far end below the sill",
-            shown_small(-grade.end, site.shown_in),
+            site.shown_in.thickness(-grade.end),
             if grade.end_is_fixed {
                 "fixed"
             } else {
@@ -205,7 +202,7 @@ fn shot_rows(visit: &Visit, set: Option<Place>, rows: &mut Vec<Row>) {
         };
         let label = shot.station.map_or_else(
             || "station not measured".to_owned(),
-            |station| format!("At {}", shown_along(station, site.shown_in)),
+            |station| format!("At {}", site.shown_in.along(station)),
         );
         let side = shot
             .offset
@@ -244,5 +241,5 @@ fn side(offset: underbrick_calc::quantity::Length, shown_in: ShownIn) -> String 
     } else {
         (offset, "right")
     };
-    format!(", {} {word}", shown_small(far, shown_in))
+    format!(", {} {word}", shown_in.thickness(far))
 }

@@ -3,7 +3,7 @@
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{Firmness, Moisture, PitEnd, ShownIn};
 
-use super::{Stop, findings, heading, named, shown_along, shown_small, value};
+use super::{Stop, findings, heading, named, value};
 use crate::edit::Edit;
 use crate::visit::Visit;
 use crate::widgets::rows::Row;
@@ -26,7 +26,7 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, open_pit: Option<usize>) -
     for (pit_idx, pit) in site.pits.iter().enumerate() {
         let where_it_is = pit.station.map_or_else(
             || "station not measured".to_owned(),
-            |station| format!("at {}", shown_along(station, site.shown_in)),
+            |station| format!("at {}", site.shown_in.along(station)),
         );
         let n_layers = pit.layers.len();
         let note = format!(
@@ -143,7 +143,9 @@ fn pit_rows(visit: &Visit, pit_idx: usize, set: Option<Place>, rows: &mut Vec<Ro
         ],
     });
     let bottom = found.map(|found| {
-        let depth = shown_small(found.top - found.unsuitable_bottom.level, site.shown_in);
+        let depth = site
+            .shown_in
+            .thickness(found.top - found.unsuitable_bottom.level);
         if found.unsuitable_bottom.found {
             format!("{depth} must come out here")
         } else {

@@ -7,11 +7,9 @@ mod look;
 use underbrick_calc::field::{Kind, field};
 use underbrick_calc::findings::Weight;
 use underbrick_calc::measure::slope::{SlopeStyle, write_fall};
-use underbrick_calc::measure::written::{
-    LengthStyle, Nearest, read_length_with_unit, write_length,
-};
+use underbrick_calc::measure::written::read_length_with_unit;
 use underbrick_calc::place::Place;
-use underbrick_calc::quantity::{Length, in_metres};
+use underbrick_calc::quantity::in_metres;
 use underbrick_calc::site::{MaterialKey, ShownIn};
 
 use crate::visit::Visit;
@@ -152,33 +150,6 @@ pub const fn pit_of(place: Place) -> Option<usize> {
     }
 }
 
-/// A length as this site shows it.
-#[must_use]
-pub fn shown(length: Length, shown_in: ShownIn) -> String {
-    match shown_in {
-        ShownIn::FeetInches => write_length(length, LengthStyle::FeetInches(Nearest::Sixteenth)),
-        ShownIn::Metric => write_length(length, LengthStyle::Millimetres),
-    }
-}
-
-/// A small length: inches without feet, or millimetres.
-#[must_use]
-pub fn shown_small(length: Length, shown_in: ShownIn) -> String {
-    match shown_in {
-        ShownIn::FeetInches => write_length(length, LengthStyle::Inches(Nearest::Sixteenth)),
-        ShownIn::Metric => write_length(length, LengthStyle::Millimetres),
-    }
-}
-
-/// A length along the run: feet and inches, or metres.
-#[must_use]
-pub fn shown_along(length: Length, shown_in: ShownIn) -> String {
-    match shown_in {
-        ShownIn::FeetInches => write_length(length, LengthStyle::FeetInches(Nearest::Sixteenth)),
-        ShownIn::Metric => write_length(length, LengthStyle::Metres),
-    }
-}
-
 /// The row of a value under the field's own name.
 fn value(visit: &Visit, place: Place, note: &str) -> Row {
     named(visit, place, None, field(place).name, note)
@@ -230,9 +201,9 @@ fn displayed(visit: &Visit, place: Place, text: &str) -> String {
             Ok(length) => {
                 let along = matches!(bare, underbrick_calc::measure::written::BareUnit::Foot);
                 let written = if along {
-                    shown_along(length, visit.site().shown_in)
+                    visit.site().shown_in.along(length)
                 } else {
-                    shown_small(length, visit.site().shown_in)
+                    visit.site().shown_in.thickness(length)
                 };
                 let same = read_length_with_unit(&written)
                     .is_ok_and(|again| (in_metres(again) - in_metres(length)).abs() < 1e-7);

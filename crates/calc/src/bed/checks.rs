@@ -5,13 +5,10 @@ use super::lifts::joined;
 use super::patch::Plane;
 use super::wishes::{RestraintWish, Wishes};
 use crate::defaults;
-use crate::field::shown;
 use crate::findings::{Findings, Source, Weight};
 use crate::place::Place;
-use crate::quantity::{
-    Length, Volume, cubic_metres, in_cubic_feet, in_cubic_metres, in_metres, inches, metres,
-};
-use crate::site::{ShownIn, Site};
+use crate::quantity::{Length, cubic_metres, in_cubic_metres, in_metres, inches, metres};
+use crate::site::Site;
 
 /// Source of the least base and of the dig past the edge.
 const CONSTRUCTION_TOLERANCES: Source = Source::Published(
@@ -199,7 +196,7 @@ impl Checks<'_> {
                         .thinnest_partial
                         .min(self.bed.lifts.full_compacted)
                 ),
-                self.volume_words(cubic_metres(volume_m3))
+                self.site.shown_in.volume(cubic_metres(volume_m3))
             );
             self.note(
                 Place::DigBottom,
@@ -304,7 +301,7 @@ impl Checks<'_> {
         if in_cubic_metres(fill) > 1e-6 {
             let text = format!(
                 "In places the old surface lies below the bottom of the dig: {} to fill.",
-                self.volume_words(fill)
+                self.site.shown_in.volume(fill)
             );
             self.note(
                 Place::DigBottom,
@@ -317,14 +314,7 @@ impl Checks<'_> {
     }
 
     fn words(&self, length: Length) -> String {
-        shown(length, self.site.shown_in)
-    }
-
-    fn volume_words(&self, volume: Volume) -> String {
-        match self.site.shown_in {
-            ShownIn::FeetInches => format!("{:.1} ft³", in_cubic_feet(volume)),
-            ShownIn::Metric => format!("{:.2} m³", in_cubic_metres(volume)),
-        }
+        self.site.shown_in.length(length)
     }
 
     /// "from 3 ft to 5 ft, from 9 ft to 12 ft".

@@ -2,7 +2,7 @@
 
 use super::{PitFound, Verdict};
 use crate::catalogue::Catalogue;
-use crate::field::{full_name, shown};
+use crate::field::full_name;
 use crate::findings::{Findings, Source, Weight};
 use crate::place::Place;
 use crate::site::{Firmness, PitEnd, Site};
@@ -42,7 +42,7 @@ fn report_bottom(site: &Site, catalogue: &Catalogue, pit: &PitFound, findings: &
     let text = format!(
         "{} ends in {ends_in}: {ended} {} below the old surface, and the bottom of what must come out was not found. Dig, spoil and base are the least amounts.",
         full_name(place),
-        shown(pit.top - pit.dug_to, site.shown_in),
+        site.shown_in.length(pit.top - pit.dug_to),
     );
     let remedy = "Dig on until firm ground that may stay, or order with a reserve.";
     findings.note(place, Weight::Warning, Source::Readings, text, remedy);
@@ -75,7 +75,7 @@ fn report_soft_ground(site: &Site, catalogue: &Catalogue, pit: &PitFound, findin
 fn report_seep(site: &Site, pit: &PitFound, findings: &mut Findings) {
     let Some(seep) = pit.seep else { return };
     let place = Place::PitSeep(pit.pit_idx);
-    let depth = shown(pit.top - seep, site.shown_in);
+    let depth = site.shown_in.length(pit.top - seep);
     let pit_name = full_name(Place::Pit(pit.pit_idx));
     if seep >= pit.unsuitable_bottom.level || !pit.unsuitable_bottom.found {
         let text = format!(

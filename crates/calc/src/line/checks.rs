@@ -7,7 +7,6 @@ use super::rules::{
 };
 use super::wording::{both_ways, from_sill, is_level_with_sill, one_in, size};
 use super::{GradeLine, Run};
-use crate::field::shown;
 use crate::findings::{Findings, Source, Weight};
 use crate::measure::slope::Fall;
 use crate::place::Place;
@@ -58,8 +57,9 @@ fn check_away_from_house(site: &Site, run: &Run, grade: &GradeLine, findings: &m
     let drop = grade.fall.drop_over(reach);
     let over = format!(
         "{} over the first {}",
-        shown(if drop < metres(0.0) { -drop } else { drop }, site.shown_in),
-        shown(reach, site.shown_in)
+        site.shown_in
+            .length(if drop < metres(0.0) { -drop } else { drop }),
+        site.shown_in.length(reach)
     );
     let is_level = along.abs() < 1e-12;
     if at_least(along, LEAST_AWAY_FROM_HOUSE) {
@@ -150,7 +150,7 @@ fn check_running_slope(site: &Site, run: &Run, grade: &GradeLine, findings: &mut
         let rise = if drop < metres(0.0) { -drop } else { drop };
         let mut text = format!(
             "As an accessible option this is a ramp: {slope} along, steeper than 1:20, rising {}",
-            shown(rise, site.shown_in)
+            site.shown_in.length(rise)
         );
         if rise > inches(6.0) {
             text.push_str(", so that it needs handrails");
@@ -159,7 +159,7 @@ fn check_running_slope(site: &Site, run: &Run, grade: &GradeLine, findings: &mut
         if !at_least(in_metres(narrowest), in_metres(narrowest_ramp())) {
             text.push_str(&format!(
                 ", and at {} it is too narrow for one",
-                shown(narrowest, site.shown_in)
+                site.shown_in.length(narrowest)
             ));
         }
         text.push('.');
@@ -220,12 +220,12 @@ fn check_cross_slope(site: &Site, grade: &GradeLine, findings: &mut Findings) {
 fn check_sill(site: &Site, grade: &GradeLine, findings: &mut Findings) {
     let place = Place::FirstBrickBelowSill;
     let drop = metres(0.0) - grade.start;
-    let down = shown(drop, site.shown_in);
+    let down = site.shown_in.length(drop);
     match LevelChange::of(drop) {
         LevelChange::Above => {
             let text = format!(
                 "The first brick stands {} above the underside of the sill.",
-                shown(-drop, site.shown_in)
+                site.shown_in.length(-drop)
             );
             findings.note(
                 place,
@@ -262,7 +262,7 @@ fn check_sill(site: &Site, grade: &GradeLine, findings: &mut Findings) {
             );
         }
         LevelChange::Ramp => {
-            let limit = shown(highest_riser(), site.shown_in);
+            let limit = site.shown_in.length(highest_riser());
             let text = format!(
                 "The first brick is {down} below the underside of the sill: more than one riser, {limit}."
             );

@@ -7,7 +7,6 @@ use super::rules::{
 };
 use super::wording::from_sill;
 use super::{GradeLine, Run};
-use crate::field::{shown, shown_fall};
 use crate::measure::slope::Fall;
 use crate::quantity::{Length, in_metres, metres};
 use crate::site::{ShownIn, Site};
@@ -28,14 +27,14 @@ pub(super) fn offers(site: &Site, run: &Run, grade: &GradeLine) -> Vec<Offer> {
 fn lower_far_end(site: &Site, run: &Run, grade: &GradeLine) -> Offer {
     let fall = Fall::from_ratio(LEAST_TO_DRAIN).unwrap_or_default();
     let end = grade.level_down(fall.drop_over(run.length()));
-    let lower = shown(grade.end - end, site.shown_in);
+    let lower = site.shown_in.length(grade.end - end);
 
     Offer {
         title: format!("far end {lower} lower"),
         words: format!(
             "Lower what the walk meets by {lower}, to {}: the walk then falls {} all along.",
             from_sill(end, site.shown_in),
-            shown_fall(fall, site.shown_in)
+            site.shown_in.fall(fall)
         ),
         fall,
         cross_fall: grade.cross_fall,
@@ -60,15 +59,12 @@ fn drain_aside(site: &Site, run: &Run, grade: &GradeLine) -> Option<Offer> {
     let width = run.clear_width_at(metres(0.0));
     let side = if to_the_left { "left" } else { "right" };
     Some(Offer {
-        title: format!(
-            "cross-fall of {} to the {side}",
-            shown_fall(size, site.shown_in)
-        ),
+        title: format!("cross-fall of {} to the {side}", site.shown_in.fall(size)),
         words: format!(
             "Keep the fall along and let the walk fall {} to the {side}: {} over its width of {} at the door. The ground on that side must be lower and lead away from the house.",
-            shown_fall(size, site.shown_in),
-            shown(size.drop_over(width), site.shown_in),
-            shown(width, site.shown_in)
+            site.shown_in.fall(size),
+            site.shown_in.length(size.drop_over(width)),
+            site.shown_in.length(width)
         ),
         fall: grade.fall,
         cross_fall,
@@ -99,12 +95,12 @@ fn drain_part_way(site: &Site, run: &Run, grade: &GradeLine) -> Option<Offer> {
         title: format!("drain across the walk at {at}"),
         words: format!(
             "Let the walk fall {} from the door to a channel drain across it at {at}, {}, and {} back to that drain from the far end. The drain needs an outlet.",
-            shown_fall(fall, site.shown_in),
+            site.shown_in.fall(fall),
             from_sill(
                 grade.level_down(fall.drop_over(metres(drain_m))),
                 site.shown_in
             ),
-            shown_fall(back, site.shown_in)
+            site.shown_in.fall(back)
         ),
         fall,
         cross_fall: grade.cross_fall,
@@ -135,7 +131,7 @@ impl DrainPlan {
 }
 
 fn shown_station(station: Length, shown_in: ShownIn) -> String {
-    format!("{} from the door", shown(station, shown_in))
+    format!("{} from the door", shown_in.length(station))
 }
 
 #[cfg(test)]

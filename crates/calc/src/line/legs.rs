@@ -3,7 +3,7 @@
 use super::RunLeg;
 use crate::bed::EdgeBrick;
 use crate::defaults;
-use crate::field::{self, full_name, shown};
+use crate::field::{self, full_name};
 use crate::findings::{Findings, Source, Weight};
 use crate::place::Place;
 use crate::quantity::{Length, in_metres, metres, unit};
@@ -153,8 +153,8 @@ fn refuse_tight_curve(
     let text = format!(
         "{}: {} is not above half the width plus the edge brick, {}.",
         full_name(place),
-        shown(metres(1.0 / curvature_per_m.abs()), site.shown_in),
-        shown(least_radius, site.shown_in)
+        site.shown_in.length(metres(1.0 / curvature_per_m.abs())),
+        site.shown_in.length(least_radius)
     );
     stop(
         findings,

@@ -6,7 +6,6 @@ use super::rules::{
 };
 use super::wording::{from_sill, size};
 use super::{GradeLine, Run, flatter, steeper};
-use crate::field::{shown, shown_fall};
 use crate::measure::slope::{Fall, SlopeStyle, write_fall};
 use crate::quantity::{Length, in_metres, metres};
 use crate::site::Site;
@@ -73,10 +72,10 @@ fn other_uniform_fall(site: &Site, run: &Run, grade: &GradeLine) -> Option<Offer
     let fall = proper_fall(site);
     let end = grade.level_down(fall.drop_over(run.length()));
     Some(Offer {
-        title: format!("fall of {}", shown_fall(fall, site.shown_in)),
+        title: format!("fall of {}", site.shown_in.fall(fall)),
         words: format!(
             "Let the whole walk fall {} instead. Its far end is then {}.",
-            shown_fall(fall, site.shown_in),
+            site.shown_in.fall(fall),
             from_sill(end, site.shown_in)
         ),
         fall,
@@ -104,8 +103,8 @@ fn as_it_is(site: &Site, run: &Run, grade: &GradeLine) -> Offer {
         title: format!("one fall of {percent}{direction}, as it is"),
         words: format!(
             "Leave one uniform fall of {} ({percent}){direction} over {}, and break what stands below.",
-            shown_fall(size, site.shown_in),
-            shown(run.length(), site.shown_in)
+            site.shown_in.fall(size),
+            site.shown_in.length(run.length())
         ),
         fall: grade.fall,
         cross_fall: grade.cross_fall,

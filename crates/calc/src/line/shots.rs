@@ -1,7 +1,7 @@
 //! From tape and rod to levels of the old surface.
 
 use super::Run;
-use crate::field::{full_name, shown, take_length};
+use crate::field::{full_name, take_length};
 use crate::findings::{Findings, Source, Weight};
 use crate::measure::levels::{drop_by_rod, drop_by_string};
 use crate::place::Place;
@@ -162,8 +162,8 @@ pub(crate) fn beyond_the_run(site: &Site, run: &Run, place: Place, station: Leng
     format!(
         "{}: {} lies beyond the run, which goes from 0 to {}.",
         full_name(place),
-        shown(station, site.shown_in),
-        shown(run.length(), site.shown_in)
+        site.shown_in.length(station),
+        site.shown_in.length(run.length())
     )
 }
 
@@ -189,8 +189,8 @@ fn name_doubles(site: &Site, readings: &[Reading], findings: &mut Findings) {
             if apart_m <= 0.001 && differ_m > 0.001 {
                 let text = format!(
                     "Two readings of the old surface at station {} differ by {}; the mean is used.",
-                    shown(metres(one.station_m), site.shown_in),
-                    shown(metres(differ_m), site.shown_in)
+                    site.shown_in.length(metres(one.station_m)),
+                    site.shown_in.length(metres(differ_m))
                 );
                 findings.note(
                     Place::OldSurface,

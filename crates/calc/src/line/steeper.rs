@@ -8,7 +8,6 @@ use super::rules::{
     step_landing,
 };
 use super::{GradeLine, Run};
-use crate::field::{shown, shown_fall};
 use crate::measure::slope::Fall;
 use crate::quantity::{in_metres, inches, metres};
 use crate::site::Site;
@@ -33,7 +32,7 @@ fn ramp(site: &Site, run: &Run, grade: &GradeLine) -> Option<Offer> {
         breaks.push(format!(
             "{}: it is only {} wide",
             RAMP.words(),
-            shown(width, site.shown_in)
+            site.shown_in.length(width)
         ));
     }
     let (runs, landings) = match plan.n_runs {
@@ -54,13 +53,13 @@ fn ramp(site: &Site, run: &Run, grade: &GradeLine) -> Option<Offer> {
         ""
     };
     Some(Offer {
-        title: format!("ramp at {}", shown_fall(fall, site.shown_in)),
+        title: format!("ramp at {}", site.shown_in.fall(fall)),
         words: format!(
             "Build a ramp: {runs} of {} at {}, {each}dropping {}, with {landings}, each {} long and falling 1/4 in per ft.{handrails}",
-            shown(metres(plan.run_length_m), site.shown_in),
-            shown_fall(fall, site.shown_in),
-            shown(rise, site.shown_in),
-            shown(ramp_landing(), site.shown_in)
+            site.shown_in.length(metres(plan.run_length_m)),
+            site.shown_in.fall(fall),
+            site.shown_in.length(rise),
+            site.shown_in.length(ramp_landing())
         ),
         fall,
         cross_fall: grade.cross_fall,
@@ -119,7 +118,7 @@ fn steps(site: &Site, run: &Run, grade: &GradeLine) -> Vec<Offer> {
 
 fn step_offer(site: &Site, grade: &GradeLine, fall: Fall, plan: StepPlan) -> Offer {
     let riser = metres(plan.riser_m);
-    let height = shown(riser, site.shown_in);
+    let height = site.shown_in.length(riser);
     let (title, what) = match plan.n_risers {
         1 => (
             format!("one riser of {height}"),
@@ -132,7 +131,7 @@ fn step_offer(site: &Site, grade: &GradeLine, fall: Fall, plan: StepPlan) -> Off
             } else {
                 format!("{n_treads} level treads")
             };
-            let tread = shown(shortest_tread(), site.shown_in);
+            let tread = site.shown_in.length(shortest_tread());
             (
                 format!("{n_risers} risers of {height}"),
                 format!("{n_risers} equal risers of {height} with {treads} of {tread} between"),
@@ -153,9 +152,9 @@ fn step_offer(site: &Site, grade: &GradeLine, fall: Fall, plan: StepPlan) -> Off
         title,
         words: format!(
             "Build {what}, and let the other {} fall {}. The steps may stand anywhere along it, but leave {} in front of the door, and as much beyond the last riser.{handrail}",
-            shown(metres(plan.sloping_m), site.shown_in),
-            shown_fall(fall, site.shown_in),
-            shown(step_landing(), site.shown_in),
+            site.shown_in.length(metres(plan.sloping_m)),
+            site.shown_in.fall(fall),
+            site.shown_in.length(step_landing()),
         ),
         fall,
         cross_fall: grade.cross_fall,

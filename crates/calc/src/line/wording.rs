@@ -1,6 +1,5 @@
 //! Levels and falls in sentences.
 
-use crate::field::{shown, shown_fall};
 use crate::measure::slope::{Fall, SlopeStyle, write_fall};
 use crate::quantity::{Length, in_metres, metres};
 use crate::site::ShownIn;
@@ -10,9 +9,9 @@ pub(super) fn from_sill(level: Length, shown_in: ShownIn) -> String {
     if is_level_with_sill(level) {
         "level with the sill".to_owned()
     } else if level < metres(0.0) {
-        format!("{} below the sill", shown(metres(0.0) - level, shown_in))
+        format!("{} below the sill", shown_in.length(metres(0.0) - level))
     } else {
-        format!("{} above the sill", shown(level, shown_in))
+        format!("{} above the sill", shown_in.length(level))
     }
 }
 
@@ -26,10 +25,10 @@ pub(super) fn both_ways(fall: Fall, shown_in: ShownIn) -> String {
     match shown_in {
         ShownIn::FeetInches => format!(
             "{} ({})",
-            shown_fall(fall, shown_in),
+            shown_in.fall(fall),
             write_fall(fall, SlopeStyle::Percent)
         ),
-        ShownIn::Metric => shown_fall(fall, shown_in),
+        ShownIn::Metric => shown_in.fall(fall),
     }
 }
 

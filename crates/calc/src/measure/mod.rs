@@ -6,6 +6,7 @@ pub mod levels;
 mod marks;
 mod reader;
 mod rounding;
+mod shown;
 pub mod slope;
 pub mod written;
 mod written_slope;

@@ -7,7 +7,6 @@ use crate::material;
 use crate::palette::Ink;
 use crate::spread::{Wish, spread};
 use crate::text::Text;
-use crate::wording;
 use underbrick_calc::catalogue::Hatch;
 use underbrick_calc::ground::PitFound;
 use underbrick_calc::place::Place;
@@ -253,10 +252,7 @@ pub(super) fn pit_log(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
             );
             names.push((
                 y,
-                format!(
-                    "seep {}",
-                    wording::length(pit.top - seep, cut.site.shown_in)
-                ),
+                format!("seep {}", cut.site.shown_in.length(pit.top - seep)),
             ));
         }
     }
@@ -311,10 +307,7 @@ fn layer_names(
 pub(super) fn layer_name(cut: &Cut<'_>, layer: &underbrick_calc::ground::LayerFound) -> String {
     let name = material::name_of(cut.catalogue, &layer.material);
     match layer.bottom {
-        Some(bottom) => format!(
-            "{name} {}",
-            wording::length(layer.top - bottom, cut.site.shown_in)
-        ),
+        Some(bottom) => format!("{name} {}", cut.site.shown_in.length(layer.top - bottom)),
         None => format!("{name} on down"),
     }
 }

@@ -7,7 +7,6 @@ use crate::callouts::{self, Callout};
 use crate::draft::{Draft, Sizes, width_of};
 use crate::item::{Point, Sheet};
 use crate::text::Text;
-use crate::wording;
 use underbrick_calc::quantity::in_metres;
 
 /// Rows of callouts that the cut can fill.
@@ -27,12 +26,9 @@ pub(super) fn layer_names_width(cut: &Cut<'_>, sheet: Sheet, sizes: Sizes) -> f6
     let Some(pit) = cut.nearest_pit else {
         return 0.0;
     };
-    let seep = pit.seep.map(|seep| {
-        format!(
-            "seep {}",
-            wording::length(pit.top - seep, cut.site.shown_in)
-        )
-    });
+    let seep = pit
+        .seep
+        .map(|seep| format!("seep {}", cut.site.shown_in.length(pit.top - seep)));
     let names = pit
         .layers
         .iter()

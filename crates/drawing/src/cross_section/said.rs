@@ -66,7 +66,7 @@ impl Said {
 /// Everything that there is to say.
 pub(super) fn said(cut: &Cut<'_>) -> Vec<Said> {
     let shown_in = cut.site.shown_in;
-    let written = |length: Length| wording::length(length, shown_in);
+    let written = |length: Length| shown_in.length(length);
     let mut all = Vec::new();
     let below_sill = wording::below(metres(-cut.grade_at(0.0)), shown_in);
     all.push(
@@ -230,7 +230,7 @@ pub(super) fn said(cut: &Cut<'_>) -> Vec<Said> {
 
 /// The restraint, and its sizes where it has any.
 pub(super) fn restraint(cut: &Cut<'_>) -> (&'static str, String) {
-    let written = |length: Length| wording::length(length, cut.site.shown_in);
+    let written = |length: Length| cut.site.shown_in.length(length);
     match cut.site.edge.restraint {
         RestraintInput::Haunch { height, width, .. } => {
             let height = written(height.unwrap_or_else(defaults::haunch_height));
@@ -248,8 +248,8 @@ pub(super) fn restraint(cut: &Cut<'_>) -> (&'static str, String) {
 /// How far a pit is from the section: `9'-6" nearer the door`.
 pub(super) fn pit_away(cut: &Cut<'_>, pit: &PitFound) -> String {
     let ahead = pit.station - cut.section.station;
-    let away = wording::station(wording::abs(ahead), cut.site.shown_in);
-    if away == wording::station(Length::default(), cut.site.shown_in) {
+    let away = cut.site.shown_in.along(wording::abs(ahead));
+    if away == cut.site.shown_in.along(Length::default()) {
         "here".to_owned()
     } else if in_metres(ahead) < 0.0 {
         format!("{away} nearer the door")

@@ -49,12 +49,12 @@ fn parts(cut: &Cut<'_>) -> Vec<Upright> {
     let base = metres(cut.base_top_at(0.0) - cut.dig_bottom_at(0.0));
     let lifts = cut.section.lifts.len();
     let mut parts = vec![Upright {
-        lines: vec![wording::length(base_top, shown_in), "brick, bed".to_owned()],
+        lines: vec![shown_in.length(base_top), "brick, bed".to_owned()],
         place: Some(Place::SettingBed),
     }];
     if in_metres(base) > 1e-6 {
         let lines = vec![
-            wording::length(base, shown_in),
+            shown_in.length(base),
             format!("in {}", wording::counted(lifts, "lift")),
         ];
         parts.push(Upright {
@@ -69,7 +69,7 @@ fn parts(cut: &Cut<'_>) -> Vec<Upright> {
 fn whole(cut: &Cut<'_>) -> Upright {
     let depth = metres(cut.grade_at(0.0) - cut.dig_bottom_at(0.0));
     Upright {
-        lines: vec![wording::length(depth, cut.site.shown_in), "deep".to_owned()],
+        lines: vec![cut.site.shown_in.length(depth), "deep".to_owned()],
         place: Some(Place::DigBottom),
     }
 }
@@ -125,7 +125,7 @@ fn level(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
     let mut from = frame.bottom + 4.0;
     if frame.detail.level_chains >= 1 {
         y += chain_height(sizes);
-        let clear = wording::length(cut.section.clear_width, shown_in);
+        let clear = shown_in.length(cut.section.clear_width);
         let courses = cut.section.bricks.len();
         let ways = vec![
             format!("{clear} clear, {}", wording::counted(courses, "brick")),
@@ -147,9 +147,9 @@ fn level(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
     }
     if frame.detail.level_chains >= 2 {
         y += chain_height(sizes);
-        let over = wording::length(metres(outer_right - outer_left), shown_in);
+        let over = shown_in.length(metres(outer_right - outer_left));
         let beside = |length_m: f64| Dimension {
-            ways: vec![wording::length(metres(length_m), shown_in)],
+            ways: vec![shown_in.length(metres(length_m))],
             place: Some(Place::SideExtension),
         };
         let ways = vec![
@@ -176,7 +176,7 @@ fn level(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
     }
     if frame.detail.level_chains >= 3 {
         y += chain_height(sizes);
-        let dig = wording::length(metres(dig_right - dig_left), shown_in);
+        let dig = shown_in.length(metres(dig_right - dig_left));
         let ways = vec![format!("{dig} wide dig"), dig];
         let stops = [x(dig_left, draft), x(dig_right, draft)];
         level_chain(
@@ -234,7 +234,7 @@ fn scale_bar(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
         end,
     );
     let used = MARGIN + dots(&(*part, *count, end)) + 24.0;
-    let station = wording::station(cut.section.station, cut.site.shown_in);
+    let station = cut.site.shown_in.along(cut.section.station);
     let ways = [
         format!("section at {station}, looking away from the door"),
         format!("section at {station}"),

@@ -9,8 +9,8 @@ use underbrick_calc::quantity::{Length, metres};
 /// Everything that is drawn, one sentence a line.
 pub(super) fn of(cut: &Cut<'_>) -> String {
     let shown_in = cut.site.shown_in;
-    let written = |length: Length| wording::length(length, shown_in);
-    let station = wording::station(cut.section.station, shown_in);
+    let written = |length: Length| shown_in.length(length);
+    let station = shown_in.along(cut.section.station);
     let mut lines = vec![format!(
         "Cross-section at {station}, looking away from the door, to scale."
     )];
@@ -94,7 +94,7 @@ pub(super) fn of(cut: &Cut<'_>) -> String {
                 .seep
                 .map(|seep| format!("; seep {} down", written(pit.top - seep)))
                 .unwrap_or_default();
-            let station = wording::station(pit.station, shown_in);
+            let station = shown_in.along(pit.station);
             lines.push(format!(
                 "Nearest pit, pit {} at {station}, {}: {}{seep}.",
                 pit.pit_idx + 1,

@@ -193,7 +193,7 @@ pub(super) fn stations(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame) 
     let widest = width_of(&Text::regular(figures(run.floor() + 0.5)), sizes.tick) + 14.0;
     let dots = unit_m * frame.dots_per_metre;
     let step = steps.iter().copied().find(|step| step * dots >= widest);
-    let end = wording::station(metres(walk.run_m), walk.site.shown_in);
+    let end = walk.site.shown_in.along(metres(walk.run_m));
     let end_width = width_of(&Text::regular(end.clone()), sizes.tick);
     // The length of the run stands under the far end, pushed back from the sheet's edge.
     let end_x = frame.right.min(draft.sheet().width - 4.0 - end_width / 2.0);

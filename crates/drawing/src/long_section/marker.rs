@@ -6,7 +6,6 @@ use crate::draft::{Draft, Lettering, Sizes, rectangle, solid, width_of};
 use crate::item::Anchor;
 use crate::palette::Ink;
 use crate::text::Text;
-use crate::wording;
 use underbrick_calc::quantity::in_metres;
 
 /// The line from the flag to the handle; it passes behind names.
@@ -23,7 +22,7 @@ pub(super) fn line(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame) {
 pub(super) fn flag_and_handle(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame) {
     let sizes = Sizes::on(draft.sheet());
     let x = position(walk, frame);
-    let text = Text::bold(wording::station(walk.marker, walk.site.shown_in));
+    let text = Text::bold(walk.site.shown_in.along(walk.marker));
     let half = width_of(&text, sizes.label) / 2.0 + 12.0;
     let middle = x.max(half + 4.0).min(draft.sheet().width - half - 4.0);
     let tall = 0.8 * sizes.label;

@@ -25,7 +25,7 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
         let (x, y) = frame.dots(in_metres(pit.station), in_metres(pit.top));
         let note = pit
             .seep
-            .map(|seep| format!("seep {} down", wording::length(pit.top - seep, shown_in)))
+            .map(|seep| format!("seep {} down", shown_in.length(pit.top - seep)))
             .unwrap_or_default();
         all.push(Callout {
             title: format!("pit {}", pit.pit_idx + 1),

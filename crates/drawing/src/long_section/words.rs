@@ -9,7 +9,7 @@ use underbrick_calc::quantity::{Length, in_metres, metres};
 /// Everything that is drawn, one sentence a line.
 pub(super) fn of(walk: &Lengthwise<'_>, frame: &Frame) -> String {
     let shown_in = walk.site.shown_in;
-    let station = |station_m: f64| wording::station(metres(station_m), shown_in);
+    let station = |station_m: f64| shown_in.along(metres(station_m));
     let mut lines = vec![format!(
         "Long section over {} on the centreline, heights × {}.",
         station(walk.run_m),
@@ -60,19 +60,19 @@ pub(super) fn of(walk: &Lengthwise<'_>, frame: &Frame) -> String {
         let layers = pit.layers.iter().map(|layer| {
             let name = material::name_of(walk.catalogue, &layer.material);
             match layer.bottom {
-                Some(bottom) => format!("{name} {}", wording::length(layer.top - bottom, shown_in)),
+                Some(bottom) => format!("{name} {}", shown_in.length(layer.top - bottom)),
                 None => format!("{name} on down"),
             }
         });
         let layers: Vec<String> = layers.collect();
         let seep = pit
             .seep
-            .map(|seep| format!("; seep {} down", wording::length(pit.top - seep, shown_in)))
+            .map(|seep| format!("; seep {} down", shown_in.length(pit.top - seep)))
             .unwrap_or_default();
         lines.push(format!(
             "Pit {} at {}: {}{seep}.",
             pit.pit_idx + 1,
-            wording::station(pit.station, shown_in),
+            shown_in.along(pit.station),
             layers.join(", ")
         ));
     }
@@ -81,7 +81,7 @@ pub(super) fn of(walk: &Lengthwise<'_>, frame: &Frame) -> String {
     }
     lines.push(format!(
         "The cross-section is cut at {}.",
-        wording::station(walk.marker, shown_in)
+        shown_in.along(walk.marker)
     ));
     lines.join("\n")
 }
@@ -98,7 +98,7 @@ fn depths(walk: &Lengthwise<'_>) -> String {
     });
     let written = |depth_m: f64| -> String {
         let depth: Length = metres(if depth_m.is_finite() { depth_m } else { 0.0 });
-        wording::length(depth, walk.site.shown_in)
+        walk.site.shown_in.length(depth)
     };
     format!(
         "The dig is {} to {} deep below the grade line.",

@@ -1,0 +1,89 @@
+//! The rows of every stop, kept until something that they show changes.
+
+use underbrick_calc::place::Place;
+
+use crate::stops::Stop;
+use crate::visit::Visit;
+use crate::widgets::rows::{Row, ValueState};
+
+/// The rows of every stop, made when something they show has changed.
+#[derive(Default)]
+pub(crate) struct KeptRows {
+    key: Option<(u64, Option<Place>, Option<usize>)>,
+    stops: Vec<(Stop, Vec<Row>)>,
+}
+
+impl KeptRows {
+    /// Makes them anew where the visit, the value being set or the open pit is another than before.
+    pub fn refresh(&mut self, visit: &Visit, set: Option<Place>, open_pit: Option<usize>) {
+        let key = Some((visit.revision(), set, open_pit));
+        if self.key != key {
+            self.key = key;
+            self.stops = Stop::ALL
+                .map(|stop| (stop, stop.rows(visit, set, open_pit)))
+                .into();
+        }
+    }
+
+    /// Every stop with its rows, in the order of the visit.
+    pub fn all(&self) -> impl Iterator<Item = (Stop, &[Row])> {
+        self.stops
+            .iter()
+            .map(|(stop, rows)| (*stop, rows.as_slice()))
+    }
+
+    /// The rows of one stop.
+    pub fn of(&self, stop: Stop) -> &[Row] {
+        self.all()
+            .find(|(at, _)| *at == stop)
+            .map_or(&[], |(_, rows)| rows)
+    }
+}
+
+/// Values of a row in the order in which they are asked for: what it is, where that is not written down yet, then how much.
+pub(crate) fn places_in_order(row: &Row, visit: &Visit) -> Vec<Place> {
+    match row {
+        Row::Value(row) => {
+            let is_open = |place: &Place| visit.record().text(*place).is_some_and(str::is_empty);
+            row.left_place
+                .filter(is_open)
+                .into_iter()
+                .chain([row.place])
+                .collect()
+        }
+        Row::Heading { .. }
+        | Row::Fold { .. }
+        | Row::Choice { .. }
+        | Row::Acts(_)
+        | Row::Figure { .. }
+        | Row::Said { .. } => Vec::new(),
+    }
+}
+
+/// How many values are known, of how many that are asked for.
+pub(crate) fn known(rows: &[Row]) -> (usize, usize) {
+    let states = rows.iter().filter_map(|row| match row {
+        Row::Value(row) => Some(row.state),
+        Row::Heading { .. }
+        | Row::Fold { .. }
+        | Row::Choice { .. }
+        | Row::Acts(_)
+        | Row::Figure { .. }
+        | Row::Said { .. } => None,
+    });
+    states.fold((0, 0), |(n_known, n_all), state| {
+        (
+            n_known + usize::from(!matches!(state, ValueState::Missing | ValueState::Wrong)),
+            n_all + 1,
+        )
+    })
+}
+
+pub(crate) fn known_share(rows: &[Row]) -> f32 {
+    let (n_known, n_all) = known(rows);
+    if n_all == 0 {
+        0.0
+    } else {
+        n_known as f32 / n_all as f32
+    }
+}

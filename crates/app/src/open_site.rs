@@ -1,0 +1,331 @@
+//! One open site on screen: rod, ground, what is written down, and the pad. Edits of the views are carried out here, after the views.
+
+use egui::{Rect, Ui, pos2, vec2};
+use underbrick_calc::place::Place;
+use underbrick_drawing::item::Anchor;
+use underbrick_drawing::text::Text;
+
+use crate::areas::{Areas, TITLE_HEIGHT};
+use crate::canvas::lettering;
+use crate::edit::Edit;
+use crate::ground::{GroundView, cross_ui, first_cut, long_ui};
+use crate::kept_rows::{KeptRows, known, known_share, places_in_order};
+use crate::stops::{Stop, entry_behind, pit_of};
+use crate::theme::{self, Ink, Theme, size};
+use crate::title_bar::title_ui;
+use crate::visit::Visit;
+use crate::widgets::key::Key;
+use crate::widgets::pad::{Pad, PadAnswer, pad_ui};
+use crate::widgets::rod::{Notch, rod_ui};
+use crate::widgets::rows::rows_ui;
+
+/// One open site on screen.
+pub(crate) struct Open {
+    pub visit: Visit,
+    stop: Stop,
+    pad: Pad,
+    ground: GroundView,
+    open_pit: Option<usize>,
+    /// The value being set has moved: its row is scrolled into sight once.
+    scroll: bool,
+    rows: KeptRows,
+}
+
+impl Open {
+    pub fn new(visit: Visit) -> Self {
+        let mut ground = GroundView::default();
+        ground.cut_at(first_cut(&visit));
+        let open_pit = (!visit.site().pits.is_empty()).then_some(0);
+        Self {
+            visit,
+            stop: Stop::Look,
+            pad: Pad::default(),
+            ground,
+            open_pit,
+            scroll: false,
+            rows: KeptRows::default(),
+        }
+    }
+
+    pub fn go_to(&mut self, stop: Stop) {
+        if self.stop != stop {
+            self.leave_pad();
+            self.stop = stop;
+        }
+    }
+
+    pub fn set(&mut self, place: Place) {
+        let place = entry_behind(place, &self.visit);
+        if self.visit.record().text(place).is_none() {
+            return;
+        }
+        let left = self.pad.set(Some(place), &self.visit);
+        self.apply(left);
+        self.visit.end_typing();
+        self.stop = Stop::of(place);
+        self.open_pit = pit_of(place).or(self.open_pit);
+        self.scroll = true;
+    }
+
+    fn leave_pad(&mut self) {
+        let left = self.pad.set(None, &self.visit);
+        self.apply(left);
+        self.visit.end_typing();
+    }
+
+    /// Carries out edits in order, and goes where the person will want to be.
+    fn apply(&mut self, edits: Vec<Edit>) {
+        for edit in edits {
+            self.visit.apply(&edit);
+            match edit {
+                Edit::AddPit => self.set(Place::PitStation(
+                    self.visit.record().pits.len().saturating_sub(1),
+                )),
+                Edit::AddLayer(pit_idx) => {
+                    let n_layers = self
+                        .visit
+                        .record()
+                        .pits
+                        .get(pit_idx)
+                        .map_or(0, |pit| pit.layers.len());
+                    self.set(Place::LayerMaterial(pit_idx, n_layers.saturating_sub(1)));
+                }
+                Edit::AddShot(_) => self.set(Place::ShotStation(
+                    self.visit.record().line.shots.len().saturating_sub(1),
+                )),
+                Edit::AddStraight => self.set(Place::LegLength(
+                    self.visit.record().line.legs.len().saturating_sub(1),
+                )),
+                Edit::AddCurve => self.set(Place::LegRadius(
+                    self.visit.record().line.legs.len().saturating_sub(1),
+                )),
+                Edit::FarEndFixed(true) => self.set(Place::FarEndBelowSill),
+                Edit::RemovePit(_)
+                | Edit::RemoveLayer(..)
+                | Edit::RemoveShot(_)
+                | Edit::RemoveLeg(_)
+                | Edit::FarEndFixed(false)
+                | Edit::Restraint(_)
+                | Edit::ShownIn(_) => {
+                    self.pad.set(None, &self.visit);
+                }
+                Edit::Text { .. }
+                | Edit::Hand(..)
+                | Edit::PitEnded(..)
+                | Edit::Firmness(..)
+                | Edit::Moisture(..)
+                | Edit::Fabric(_)
+                | Edit::EdgeStands(_) => {}
+            }
+        }
+    }
+
+    /// Gives whether the person went back to the list.
+    pub fn ui(&mut self, ui: &mut Ui) -> bool {
+        let whole = ui.max_rect();
+        let areas = if whole.width() >= whole.height() {
+            Areas::landscape(whole)
+        } else {
+            Areas::portrait(whole)
+        };
+        let theme = theme::current(ui);
+        ui.painter()
+            .rect_filled(whole, 0, theme::color(Ink::Paper, theme));
+        self.keys_of_the_desk(ui);
+        self.rows
+            .refresh(&self.visit, self.pad.place(), self.open_pit);
+        let back = self.rod(ui, &areas);
+        title_ui(ui, areas.title, &self.visit);
+        let tapped = cross_ui(ui, areas.cross, &mut self.ground, &self.visit).or(long_ui(
+            ui,
+            areas.long,
+            &mut self.ground,
+            &self.visit,
+        ));
+        let line = egui::Stroke::new(1.0, theme::color(Ink::Hairline, theme));
+        ui.painter()
+            .hline(areas.cross.x_range(), areas.long.min.y, line);
+        self.entries(ui, &areas);
+        if let Some(place) = tapped {
+            self.set(place);
+            ui.request_repaint();
+        }
+        back
+    }
+
+    fn keys_of_the_desk(&mut self, ui: &Ui) {
+        use egui::{Key, KeyboardShortcut, Modifiers};
+        let undo = KeyboardShortcut::new(Modifiers::COMMAND, Key::Z);
+        let redo = KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Z);
+        if ui.input_mut(|input| input.consume_shortcut(&redo)) {
+            self.step(false);
+        } else if ui.input_mut(|input| input.consume_shortcut(&undo)) {
+            self.step(true);
+        }
+        if ui.input(|input| input.key_pressed(Key::Escape)) {
+            self.leave_pad();
+        }
+    }
+
+    fn step(&mut self, back: bool) {
+        let left = self.pad.leave();
+        self.apply(left);
+        if if back {
+            self.visit.undo()
+        } else {
+            self.visit.redo()
+        } {
+            self.pad.read_again(&self.visit);
+        }
+    }
+
+    fn rod(&mut self, ui: &mut Ui, areas: &Areas) -> bool {
+        let theme = theme::current(ui);
+        ui.painter()
+            .rect_filled(areas.rod, 0, theme::color(Ink::Panel, theme));
+        let notches: Vec<Notch> = self
+            .rows
+            .all()
+            .map(|(stop, rows)| Notch {
+                stop,
+                known: known_share(rows),
+            })
+            .collect();
+        if let Some(stop) = rod_ui(ui, areas.staff, &notches, self.stop) {
+            self.go_to(stop);
+        }
+        let back = Key::new("Sites").show(ui, areas.sites).clicked();
+        if back {
+            self.leave_pad();
+        }
+        let quiet = |enabled: bool| if enabled { Ink::Ink } else { Ink::Hairline };
+        if Key::new("undo")
+            .on(Ink::Panel, quiet(self.visit.can_undo()))
+            .show(ui, areas.undo)
+            .clicked()
+        {
+            self.step(true);
+        }
+        if Key::new("redo")
+            .on(Ink::Panel, quiet(self.visit.can_redo()))
+            .show(ui, areas.redo)
+            .clicked()
+        {
+            self.step(false);
+        }
+        let word = match theme {
+            Theme::Sun => "dim",
+            Theme::Dim => "sun",
+        };
+        if Key::new(word)
+            .on(Ink::Panel, Ink::Ink)
+            .show(ui, areas.theme)
+            .clicked()
+        {
+            theme::switch(ui);
+        }
+        back
+    }
+
+    fn entries(&mut self, ui: &mut Ui, areas: &Areas) {
+        let theme = theme::current(ui);
+        ui.painter()
+            .rect_filled(areas.entries, 0, theme::color(Ink::Panel, theme));
+        let rows = self.rows.of(self.stop);
+        let head =
+            Rect::from_min_size(areas.entries.min, vec2(areas.entries.width(), TITLE_HEIGHT));
+        let (n_known, n_all) = known(rows);
+        lettering::paint(
+            ui.painter(),
+            pos2(head.min.x + 20.0, head.center().y),
+            Anchor::Left,
+            &Text::bold(self.stop.word()),
+            size::TITLE,
+            theme::color(Ink::Ink, theme),
+        );
+        lettering::paint(
+            ui.painter(),
+            pos2(head.max.x - 20.0, head.center().y + 2.0),
+            Anchor::Right,
+            &Text::regular(format!("{n_known} of {n_all} known")),
+            size::NOTE,
+            theme::color(Ink::SecondInk, theme),
+        );
+        let list = Rect::from_min_max(
+            pos2(areas.entries.min.x + size::MARGIN, head.max.y),
+            pos2(areas.entries.max.x - 4.0, areas.entries.max.y),
+        );
+        let (set, scroll) = (self.pad.place(), std::mem::take(&mut self.scroll));
+        let stop = self.stop;
+        let answer = ui
+            .scope_builder(
+                egui::UiBuilder::new()
+                    .max_rect(list)
+                    .id_salt(("rows", stop.word())),
+                |ui| {
+                    ui.set_clip_rect(list.intersect(ui.clip_rect()));
+                    egui::ScrollArea::vertical()
+                        .id_salt(stop.word())
+                        .auto_shrink(false)
+                        .show(ui, |ui| rows_ui(ui, rows, set, scroll))
+                        .inner
+                },
+            )
+            .inner;
+        let order: Vec<Place> = rows
+            .iter()
+            .flat_map(|row| places_in_order(row, &self.visit))
+            .collect();
+        let pad_answer = ui
+            .scope_builder(
+                egui::UiBuilder::new().max_rect(areas.pad).id_salt("pad"),
+                |ui| pad_ui(ui, areas.pad, &mut self.pad, &self.visit),
+            )
+            .inner;
+        self.after(ui, answer.tapped, answer.edits, pad_answer, &order);
+    }
+
+    fn after(
+        &mut self,
+        ui: &Ui,
+        tapped: Option<Place>,
+        edits: Vec<Edit>,
+        pad: PadAnswer,
+        order: &[Place],
+    ) {
+        let something = tapped.is_some() || !edits.is_empty() || !pad.edits.is_empty() || pad.next;
+        self.apply(pad.edits);
+        self.apply(edits);
+        match tapped {
+            Some(Place::Pit(pit_idx)) => {
+                self.open_pit = (self.open_pit != Some(pit_idx)).then_some(pit_idx);
+                self.leave_pad();
+            }
+            Some(place) => self.set(place),
+            None => {}
+        }
+        if pad.next {
+            self.next(order);
+        }
+        if something {
+            ui.request_repaint();
+        }
+    }
+
+    /// Goes on to the value after the one being set. What a layer is leads to how thick it is, where a reading stands to the reading.
+    fn next(&mut self, order: &[Place]) {
+        let Some(now) = self.pad.place() else { return };
+        match now {
+            Place::LayerMaterial(pit_idx, layer_idx) => {
+                return self.set(Place::LayerThickness(pit_idx, layer_idx));
+            }
+            Place::ShotStation(shot_idx) => return self.set(Place::ShotReading(shot_idx)),
+            _ => {}
+        }
+        let at = order.iter().position(|place| *place == now);
+        match at.and_then(|at| order.get(at + 1)) {
+            Some(place) => self.set(*place),
+            None => self.leave_pad(),
+        }
+    }
+}
