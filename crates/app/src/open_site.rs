@@ -47,6 +47,11 @@ impl Open {
         }
     }
 
+    /// What the pad sets.
+    pub const fn setting(&self) -> Option<Place> {
+        self.pad.place()
+    }
+
     pub fn go_to(&mut self, stop: Stop) {
         if self.stop != stop {
             self.leave_pad();

@@ -71,6 +71,15 @@ impl Shell {
         }
     }
 
+    /// What the pad sets, if anything.
+    #[must_use]
+    pub fn setting(&self) -> Option<Place> {
+        match &self.screen {
+            Screen::List(_) => None,
+            Screen::Site(open) => open.setting(),
+        }
+    }
+
     /// Goes to a stop of the open site, as a tap on the rod does.
     pub fn go_to(&mut self, stop: Stop) {
         if let Screen::Site(open) = &mut self.screen {

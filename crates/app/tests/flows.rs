@@ -372,6 +372,93 @@ fn the_app_is_still_when_nothing_changes() {
     assert_eq!(delay, Duration::MAX, "no frame is asked for");
 }
 
+/// A place in the cross-section or the long section, as shares of its picture.
+fn tap_drawing(app: &mut App, nth: usize, across: f32, down: f32) {
+    let rects: Vec<egui::Rect> = app
+        .harness
+        .get_all_by_role(Role::Image)
+        .map(|node| node.rect())
+        .collect();
+    assert_eq!(rects.len(), 2, "two drawings are on screen");
+    let at = rects[nth].min + rects[nth].size() * vec2(across, down);
+    app.harness.hover_at(at);
+    app.harness.drag_at(at);
+    app.harness.drop_at(at);
+    app.run();
+}
+
+#[test]
+fn a_tap_on_the_drawing_opens_the_entry_behind_it() {
+    let mut app = curved(LANDSCAPE);
+    // The middle of the cross-section is base, below the brick.
+    tap_drawing(&mut app, 0, 0.42, 0.5);
+    assert_eq!(app.harness.state().setting(), Some(Place::LooseLift));
+    // The brick of the field stands above it.
+    tap_drawing(&mut app, 0, 0.42, 0.335);
+    assert_eq!(app.harness.state().setting(), Some(Place::BrickThickness));
+}
+
+#[test]
+fn a_drag_along_the_long_section_moves_the_cross_section() {
+    let mut app = curved(LANDSCAPE);
+    let words = |app: &App| {
+        app.harness
+            .get_all_by_role(Role::Image)
+            .map(|node| node.accesskit_node().label().unwrap_or_default())
+            .collect::<Vec<_>>()
+    };
+    let before = words(&app);
+    let long = app
+        .harness
+        .get_all_by_role(Role::Image)
+        .nth(1)
+        .unwrap()
+        .rect();
+    let from = long.min + long.size() * vec2(0.33, 0.6);
+    app.harness.hover_at(from);
+    app.harness.drag_at(from);
+    app.harness.step();
+    for step in 1_u8..=8 {
+        app.harness
+            .hover_at(from + vec2(f32::from(step) * 30.0, 0.0));
+        app.harness.step();
+    }
+    app.harness.drop_at(from + vec2(240.0, 0.0));
+    app.run();
+    let after = words(&app);
+    assert_ne!(
+        before[0], after[0],
+        "the cross-section tells another station"
+    );
+    assert_ne!(before[1], after[1], "so does the long section");
+}
+
+#[test]
+fn a_curve_tighter_than_the_walk_is_refused_by_name_and_nothing_is_lost() {
+    let mut app = curved(LANDSCAPE);
+    app.harness.state_mut().set(Place::LegRadius(1));
+    app.run();
+    for key in ["1", "next"] {
+        app.press(key);
+    }
+    assert_eq!(app.text(Place::LegRadius(1)), "1 ft");
+    assert!(
+        app.visit().results().line.is_none(),
+        "an impossible run is not drawn"
+    );
+    let finding = app
+        .visit()
+        .findings_at(Place::LegRadius(1))
+        .next()
+        .expect("a finding at the radius")
+        .text
+        .clone();
+    assert!(finding.contains("1'-0\""), "{finding}");
+    assert_eq!(app.on_disk().site().text(Place::LegRadius(1)), Some("1 ft"));
+    app.press("undo");
+    assert!(app.visit().results().bed.is_some());
+}
+
 #[test]
 fn lengths_on_disk_carry_their_unit() {
     let mut app = curved(LANDSCAPE);

@@ -91,3 +91,60 @@ pub fn in_short_tons(mass: Mass) -> f64 {
 pub fn kilograms_per_cubic_metre(value: f64) -> MassDensity {
     MassDensity::new::<unit::kilogram_per_cubic_meter>(value)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::unit::{foot, inch, kilogram, millimeter, square_foot, square_meter, yard};
+    use super::*;
+
+    #[track_caller]
+    fn check(value: f64, expected: f64, relative: f64) {
+        assert!(
+            ((value - expected) / expected).abs() <= relative,
+            "{value} instead of {expected}"
+        );
+    }
+
+    /// Exact factors: NIST SP 811, check values U1 to U4, U7, U8, U13, U14.
+    #[test]
+    fn units_are_the_published_ones() {
+        check(inches(1.0).get::<millimeter>(), 25.4, 1e-15);
+        check(in_metres(feet(1.0)), 0.3048, 1e-15);
+        check(in_metres(Length::new::<yard>(1.0)), 0.9144, 1e-15);
+        check(
+            Area::new::<square_foot>(1.0).get::<square_meter>(),
+            0.092_903_04,
+            1e-12,
+        );
+        check(CUBIC_FOOT_M3, 0.3048 * 0.3048 * 0.3048, 1e-15);
+        check(CUBIC_YARD_M3, 0.9144 * 0.9144 * 0.9144, 1e-15);
+        check(
+            in_cubic_yards(cubic_metres(CUBIC_FOOT_M3)),
+            1.0 / 27.0,
+            1e-12,
+        );
+        check(in_short_tons(Mass::new::<kilogram>(907.184_74)), 1.0, 1e-12);
+        check(POUND_KG / CUBIC_FOOT_M3, 16.018_463_373_96, 1e-9); // lb/ft³ in kg/m³
+        check(2000.0 * POUND_KG / CUBIC_YARD_M3, 1186.5528, 1e-6); // short ton/yd³ in kg/m³
+        check((feet(12.0) + inches(6.375)).get::<foot>(), 12.531_25, 1e-12);
+        check(
+            (feet(12.0) + inches(6.375)).get::<millimeter>(),
+            3819.525,
+            1e-12,
+        );
+        check((feet(5.0) + inches(7.5)).get::<inch>(), 67.5, 1e-12);
+    }
+
+    /// Check values E29 to E33: the volumes and the weight of a base as handbooks work them.
+    #[test]
+    fn volumes_and_weights_read_as_in_a_handbook() {
+        let thin =
+            square_metres(Area::new::<square_foot>(100.0).get::<square_meter>()) * inches(4.0);
+        check(in_cubic_feet(thin), 33.3333, 1e-4);
+        check(in_cubic_yards(thin), 1.2346, 1e-4);
+        let base = feet(4.0) * feet(30.0) * inches(4.0);
+        check(in_cubic_yards(base), 1.4815, 1e-4);
+        let weight = base * kilograms_per_cubic_metre(135.0 * POUND_KG / CUBIC_FOOT_M3);
+        check(in_short_tons(weight), 2.70, 1e-9);
+    }
+}

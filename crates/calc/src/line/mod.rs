@@ -1,5 +1,6 @@
 //! The run, the old surface along it, and the grade line that is to replace it.
 
+mod as_found;
 mod checks;
 mod crossing;
 mod flatter;
@@ -42,6 +43,7 @@ pub struct Line {
 pub fn line(site: &Site, findings: &mut Findings) -> Option<Line> {
     let run = run::run(site, findings)?;
     let old_surface = surface::old_surface(site, &run, findings);
+    as_found::check(site, &run, &old_surface, findings);
     let grade = grade::grade_line(site, &run, findings);
     let offers = offers::offers(site, &run, &grade);
     checks::check(site, &run, &grade, findings);
