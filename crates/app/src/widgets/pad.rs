@@ -263,8 +263,12 @@ fn help(ui: &Ui, rect: Rect, place: Place, visit: &Visit, kind: Kind) {
             theme::color(Ink::SecondInk, theme),
         ),
     };
-    let mut job =
-        egui::text::LayoutJob::simple(words, theme::regular(size::NOTE), color, rect.width());
+    let mut job = egui::text::LayoutJob::simple(
+        lettering::in_line(&words),
+        theme::regular(size::NOTE),
+        color,
+        rect.width(),
+    );
     job.wrap.max_rows = 2;
     let galley = ui.painter().layout_job(job);
     ui.painter().galley(rect.min, galley, color);

@@ -495,13 +495,13 @@ fn said(ui: &mut Ui, mark: Mark, text: &str, under: &str) {
     let theme = theme::current(ui);
     let room = ui.available_width() - 44.0;
     let upper = ui.painter().layout(
-        text.to_owned(),
+        lettering::in_line(text),
         theme::regular(size::NOTE + 1.0),
         mark.color(theme),
         room,
     );
     let lower = ui.painter().layout(
-        under.to_owned(),
+        lettering::in_line(under),
         theme::regular(size::NOTE),
         theme::color(Ink::SecondInk, theme),
         room,
