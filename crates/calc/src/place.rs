@@ -31,6 +31,14 @@ pub enum Place {
     CrossFall,
     /// Drop of the fixed far end.
     FarEndBelowSill,
+    /// Station of the first riser.
+    StepsAt,
+    /// From riser to riser.
+    StepTread,
+    /// Station of a break in the fall.
+    BreakAt,
+    /// Drop of a break below the sill.
+    BreakBelowSill,
     /// The level string.
     StringAboveSill,
     /// Rod reading on the datum.

@@ -54,6 +54,8 @@ pub struct LineInput {
     pub cross_fall: Option<Fall>,
     /// What the walk meets at its far end.
     pub far_end: FarEnd,
+    /// How the grade line gets from one end to the other.
+    pub shape: GradeShape,
     /// Height of the level string above the datum; negative when it hangs below.
     pub string_above_sill: Option<Length>,
     /// Rod reading on the datum, for readings by rod from one set-up.
@@ -72,6 +74,32 @@ pub enum FarEnd {
         /// Drop below the datum, down positive.
         below_sill: Option<Length>,
     },
+}
+
+/// How the grade line gets from one end to the other.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum GradeShape {
+    /// One fall all along.
+    #[default]
+    Uniform,
+    /// Equal risers with level treads between; the proper fall before and after. Needs a fixed far end.
+    Steps {
+        /// How many.
+        n_risers: u32,
+        /// Station of the first riser; `None` puts the flight in the middle of the run.
+        first_at: Option<Length>,
+        /// From riser to riser.
+        tread: Option<Length>,
+    },
+    /// Two falls that meet at a break: a drain across the walk, or a change of fall.
+    Break {
+        /// Station of the break.
+        at: Option<Length>,
+        /// Drop of the break below the datum.
+        below_sill: Option<Length>,
+    },
+    /// A ramp with landings at both ends and between its runs. Needs a fixed far end.
+    Ramp,
 }
 
 /// One leg of the run.

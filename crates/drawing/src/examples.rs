@@ -29,6 +29,7 @@ pub(crate) fn empty_site(shown_in: ShownIn) -> Site {
             fall: None,
             cross_fall: None,
             far_end: FarEnd::Free,
+            shape: underbrick_calc::site::GradeShape::Uniform,
             string_above_sill: None,
             rod_at_sill: None,
             shots: Vec::new(),

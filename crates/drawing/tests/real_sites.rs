@@ -119,6 +119,7 @@ fn site(legs: Vec<Leg>, pits: Vec<Pit>, shots: Vec<Shot>, shown_in: ShownIn) -> 
             fall: None,
             cross_fall: None,
             far_end: FarEnd::Free,
+            shape: underbrick_calc::site::GradeShape::Uniform,
             string_above_sill: Some(inches(2.0)),
             rod_at_sill: None,
             shots,

@@ -36,6 +36,7 @@ fn site() -> Site {
             fall: None,
             cross_fall: None,
             far_end: FarEnd::Fixed { below_sill: None },
+            shape: underbrick_calc::site::GradeShape::Uniform,
             string_above_sill: None,
             rod_at_sill: None,
             shots: Vec::new(),

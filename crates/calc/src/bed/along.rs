@@ -56,8 +56,17 @@ pub(super) fn long_section(line: &Line, ground: &Ground, bed: &Bed, offset: Leng
         0.0
     };
     let offset = metres(offset_m);
-    let base_top_m = |station_m: f64| {
-        in_metres(line.grade.level(metres(station_m), offset) - bed.base_top_below_grade)
+    // Of the stretch of the grade line that a piece lies in: at a riser two pieces meet at two levels.
+    let grade_of = |piece: &CutPiece, station_m: f64| {
+        let middle = metres((piece.from_x_m + piece.to_x_m) / 2.0);
+        let on_centreline = line
+            .grade
+            .piece_at(middle)
+            .map_or(line.grade.start, |grade| grade.level_at(metres(station_m)));
+        on_centreline - offset * line.grade.cross_fall.ratio()
+    };
+    let base_top_m = |piece: &CutPiece, station_m: f64| {
+        in_metres(grade_of(piece, station_m) - bed.base_top_below_grade)
     };
     let mut pieces: Vec<CutPiece> = Vec::new();
     for reach in bed.dig.reaches() {
@@ -77,7 +86,7 @@ pub(super) fn long_section(line: &Line, ground: &Ground, bed: &Bed, offset: Leng
             let part = (station_m - piece.from_x_m) / (piece.to_x_m - piece.from_x_m);
             let thickness_m =
                 piece.from_thickness_m + (piece.to_thickness_m - piece.from_thickness_m) * part;
-            let grade = line.grade.level(station, offset);
+            let grade = grade_of(piece, station_m);
             let spot = AlongSpot {
                 station,
                 grade,
@@ -111,10 +120,11 @@ pub(super) fn long_section(line: &Line, ground: &Ground, bed: &Bed, offset: Leng
     }
 }
 
-/// Whether a spot is another one than the last: further along, or a step of the dig.
+/// Whether a spot is another one than the last: further along, or a step of the dig or of the grade line.
 fn is_elsewhere(last: &AlongSpot, spot: &AlongSpot) -> bool {
     in_metres(spot.station - last.station).abs() > SAME_M
         || in_metres(spot.dig_bottom - last.dig_bottom).abs() > SAME_M
+        || in_metres(spot.grade - last.grade).abs() > SAME_M
 }
 
 /// The line at an offset over one stretch, moved to the side of the dig where it lies outside: one straight or two.

@@ -257,14 +257,20 @@ fn to_unsuitable_bottom(
             .unsuitable_bottom(metres(station_m))
             .map_or(f64::NAN, |bottom| in_metres(bottom.level))
     });
-    Some(grade_plane(grade) - Plane::flat(wish.base_top_below_grade_m) - bottom)
+    Some(grade_plane(grade, stretch) - Plane::flat(wish.base_top_below_grade_m) - bottom)
 }
 
-/// The grade line as a plane in plan.
-pub(super) fn grade_plane(grade: &GradeLine) -> Plane {
+/// The grade line as a plane in plan, over a stretch that no break of the grade line cuts.
+pub(super) fn grade_plane(grade: &GradeLine, stretch: &Stretch) -> Plane {
+    let middle = metres((stretch.from_m + stretch.to_m) / 2.0);
+    let (at_door, fall) = grade
+        .piece_at(middle)
+        .map_or((grade.start, grade.fall), |piece| {
+            (piece.level_at(metres(0.0)), piece.fall)
+        });
     Plane {
-        level: in_metres(grade.start),
-        along: -grade.fall.ratio(),
+        level: in_metres(at_door),
+        along: -fall.ratio(),
         across: -grade.cross_fall.ratio(),
     }
 }

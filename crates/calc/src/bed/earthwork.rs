@@ -143,7 +143,6 @@ struct TakenOut {
 
 fn taken_out(line: &Line, ground: &Ground, dig: &Dig, wishes: &Wishes) -> Option<TakenOut> {
     line.old_surface.at(metres(0.0), metres(0.0))?;
-    let base_top = grade_plane(&line.grade) - Plane::flat(in_metres(wishes.base_top_below_grade()));
     let edge_across = Plane::flat(in_metres(wishes.edge_brick.across));
     let mut sum = TakenOut::default();
     for facets in dig
@@ -156,6 +155,8 @@ fn taken_out(line: &Line, ground: &Ground, dig: &Dig, wishes: &Wishes) -> Option
         else {
             continue;
         };
+        let base_top = grade_plane(&line.grade, &reach.stretch)
+            - Plane::flat(in_metres(wishes.base_top_below_grade()));
         let unsuitable_bottom = reach.to_unsuitable_bottom.map(|depth| base_top - depth);
         let pavement = reach
             .stretch

@@ -79,6 +79,7 @@ pub fn bed(
         .station_breaks()
         .into_iter()
         .chain(pits)
+        .chain(line.grade.breaks())
         .map(in_metres)
         .collect();
     let stretches = strip::stretches(&line.run, &breaks_m);

@@ -19,13 +19,16 @@ pub(super) struct CutPiece {
 pub(super) type CutSpot = (f64, f64);
 
 /// The bottom of the base along a cut, in order of x; at a step two spots share an x.
-pub(super) fn base_bottom(pieces: &[CutPiece], base_top_m: impl Fn(f64) -> f64) -> Vec<CutSpot> {
+pub(super) fn base_bottom(
+    pieces: &[CutPiece],
+    base_top_m: impl Fn(&CutPiece, f64) -> f64,
+) -> Vec<CutSpot> {
     let spots = pieces.iter().flat_map(|piece| {
         [
             (piece.from_x_m, piece.from_thickness_m),
             (piece.to_x_m, piece.to_thickness_m),
         ]
-        .map(|(x_m, thickness_m)| (x_m, base_top_m(x_m) - thickness_m))
+        .map(|(x_m, thickness_m)| (x_m, base_top_m(piece, x_m) - thickness_m))
     });
     straightened(spots)
 }
@@ -35,7 +38,7 @@ pub(super) fn lift_outlines(
     rule: &LiftRule,
     number: usize,
     pieces: &[CutPiece],
-    base_top_m: impl Fn(f64) -> f64,
+    base_top_m: impl Fn(&CutPiece, f64) -> f64,
 ) -> Vec<Vec<CutSpot>> {
     let exists = |piece: &CutPiece| rule.lowest_number(piece.n_lifts) <= number;
     let stretches = pieces
@@ -50,9 +53,9 @@ fn outline(
     rule: &LiftRule,
     number: usize,
     stretch: &[CutPiece],
-    base_top_m: impl Fn(f64) -> f64,
+    base_top_m: impl Fn(&CutPiece, f64) -> f64,
 ) -> Option<Vec<CutSpot>> {
-    let (left_m, right_m) = (stretch.first()?.from_x_m, stretch.last()?.to_x_m);
+    stretch.first()?;
     let top_m = rule.top_below_base_top_m(number);
     let bottom_m = |piece: &CutPiece, thickness_m: f64| {
         if rule.lowest_number(piece.n_lifts) == number {
@@ -61,18 +64,18 @@ fn outline(
             top_m + rule.full_m()
         }
     };
+    let spot = |piece: &CutPiece, x_m: f64, depth_m: f64| (x_m, base_top_m(piece, x_m) - depth_m);
+    let top = stretch
+        .iter()
+        .flat_map(|piece| [piece.from_x_m, piece.to_x_m].map(|x_m| spot(piece, x_m, top_m)));
     let bottom = stretch.iter().rev().flat_map(|piece| {
         [
             (piece.to_x_m, bottom_m(piece, piece.to_thickness_m)),
             (piece.from_x_m, bottom_m(piece, piece.from_thickness_m)),
         ]
+        .map(|(x_m, depth_m)| spot(piece, x_m, depth_m))
     });
-    let below_base_top = [(left_m, top_m), (right_m, top_m)]
-        .into_iter()
-        .chain(bottom);
-    Some(straightened(
-        below_base_top.map(|(x_m, depth_m)| (x_m, base_top_m(x_m) - depth_m)),
-    ))
+    Some(straightened(top.chain(bottom)))
 }
 
 /// The same line without repeated spots and without spots in the middle of a straight.

@@ -102,7 +102,8 @@ pub(super) fn section(
     let half_dig_m = cut.half_clear_m + bed.dig.beyond_m();
     let half_paved_m = cut.half_clear_m + in_metres(bed.edge.brick.across);
     let pieces = pieces_across(bed, station_m, half_dig_m);
-    let base_top_m = |offset_m: f64| cut.level_m(offset_m, cut.base_top_below_grade_m);
+    let base_top_m =
+        |_: &CutPiece, offset_m: f64| cut.level_m(offset_m, cut.base_top_below_grade_m);
     let lifts = bed.lifts.each.iter().map(|lift| LiftSlice {
         number: lift.number,
         outlines: lift_outlines(bed.dig.rule(), lift.number, &pieces, base_top_m)

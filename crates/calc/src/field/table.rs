@@ -40,6 +40,9 @@ pub fn field(place: Place) -> Field {
         | Place::Width
         | Place::Fall
         | Place::CrossFall => run_field(place),
+        Place::StepsAt | Place::StepTread | Place::BreakAt | Place::BreakBelowSill => {
+            shape_field(place)
+        }
         Place::Shot(_) | Place::ShotStation(_) | Place::ShotOffset(_) | Place::ShotReading(_) => {
             shot_field(place)
         }
@@ -151,6 +154,33 @@ fn run_field(place: Place) -> Field {
             Kind::Fall { least_ratio: -0.125, most_ratio: 0.125 },
         )
         .or_else("level across"),
+    }
+}
+
+fn shape_field(place: Place) -> Field {
+    match place {
+        Place::StepsAt => row(
+            "First riser from door",
+            "Tape along the centreline from the door to the first riser.",
+            in_feet(0.0, 1500.0),
+        )
+        .or_else("the flight stands in the middle"),
+        Place::StepTread => row(
+            "Tread",
+            "From the face of one riser to the face of the next.",
+            in_inches(6.0, 120.0),
+        )
+        .or_else("10 in"),
+        Place::BreakAt => row(
+            "Break from door",
+            "Tape along the centreline from the door to where the fall changes, such as a channel drain across the walk.",
+            in_feet(0.0, 1500.0),
+        ),
+        _ => row(
+            "Break below sill",
+            "Drop from the underside of the sill to the finished surface at the break.",
+            in_inches(-120.0, 360.0),
+        ),
     }
 }
 

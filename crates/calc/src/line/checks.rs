@@ -3,7 +3,7 @@
 use super::rules::{
     ACROSS, DRAINS, HOUSE, LEAST_AWAY_FROM_HOUSE, LEAST_TO_DRAIN, LEVEL_CHANGE, RAMP, STAIR,
     STEEPEST_ACROSS, STEEPEST_RAMP, STEEPEST_WALK, WALK, at_least, at_most, highest_riser,
-    narrowest_ramp, near_the_house,
+    lowest_riser, narrowest_ramp, near_the_house, step_landing,
 };
 use super::wording::{both_ways, from_sill, is_level_with_sill, one_in, size};
 use super::{GradeLine, Run};
@@ -22,6 +22,7 @@ pub(super) fn check(site: &Site, run: &Run, grade: &GradeLine, findings: &mut Fi
     check_cross_slope(site, grade, findings);
     check_sill(site, grade, findings);
     check_far_end(site, grade, findings);
+    check_steps(site, run, grade, findings);
 }
 
 /// Where the fall stands that a person may change.
@@ -109,7 +110,7 @@ fn check_away_from_house(site: &Site, run: &Run, grade: &GradeLine, findings: &m
 }
 
 fn check_drains(site: &Site, grade: &GradeLine, findings: &mut Findings) {
-    let steepest = grade.fall.steepest_with(grade.cross_fall);
+    let steepest = grade.flattest().steepest_with(grade.cross_fall);
     let slope = both_ways(steepest, site.shown_in);
     if at_least(steepest.ratio(), LEAST_TO_DRAIN) {
         let text = format!("The surface slopes {slope} where it is steepest, enough to drain.");
@@ -138,10 +139,11 @@ fn check_drains(site: &Site, grade: &GradeLine, findings: &mut Findings) {
 const LOWER: &str = "See what else could be done: lower the far end.";
 
 fn check_running_slope(site: &Site, run: &Run, grade: &GradeLine, findings: &mut Findings) {
-    let along = grade.fall.ratio().abs();
+    let steepest = grade.steepest();
+    let along = steepest.ratio().abs();
     let place = fall_place(grade);
-    let slope = one_in(grade.fall);
-    let climbs = grade.fall.ratio() < 0.0;
+    let slope = one_in(steepest);
+    let climbs = grade.end > grade.start;
     if at_most(along, STEEPEST_WALK) {
         let text = format!("Gentle enough to walk and wheel on: {slope} along.");
         findings.note(place, Weight::Right, WALK, text, "");
@@ -274,6 +276,77 @@ fn check_sill(site: &Site, grade: &GradeLine, findings: &mut Findings) {
                 "Build a step at the door, or bring the brick up.",
             );
         }
+    }
+}
+
+/// Steps: equal by construction; their height, the landings before and after, and the handrail.
+fn check_steps(site: &Site, run: &Run, grade: &GradeLine, findings: &mut Findings) {
+    let risers = grade.risers();
+    let (Some(first), Some(last)) = (risers.first(), risers.last()) else {
+        return;
+    };
+    let shown = |length: Length| site.shown_in.length(length);
+    let n_risers = risers.len();
+    let height_m = in_metres(first.height);
+    let each = if n_risers == 1 {
+        "One riser"
+    } else {
+        "Equal risers"
+    };
+    let text = format!("{each} of {}, {n_risers} in all.", shown(first.height));
+    if at_most(height_m, in_metres(highest_riser()))
+        && at_least(height_m, in_metres(lowest_riser()))
+    {
+        findings.note(Place::StepsAt, Weight::Right, STAIR, text, "");
+    } else if height_m > in_metres(highest_riser()) {
+        let text = format!("{text} Higher than {}.", shown(highest_riser()));
+        findings.note(
+            Place::StepsAt,
+            Weight::Warning,
+            STAIR,
+            text,
+            "Take one riser more.",
+        );
+    } else {
+        let text = format!(
+            "{text} Lower than {}: a foot trips on them.",
+            shown(lowest_riser())
+        );
+        findings.note(
+            Place::StepsAt,
+            Weight::Warning,
+            Source::Published("International Building Code, from memory: risers from 4 in"),
+            text,
+            "Take one riser less.",
+        );
+    }
+    for (what, room) in [
+        ("in front of the door", first.station),
+        ("beyond the last riser", run.length() - last.station),
+    ] {
+        if !at_least(in_metres(room), in_metres(step_landing())) {
+            let text = format!(
+                "Only {} is left {what}, less than a landing of {}.",
+                shown(room),
+                shown(step_landing())
+            );
+            findings.note(
+                Place::StepsAt,
+                Weight::Warning,
+                Source::Published("International Residential Code R311.3 and R311.7.6, from memory: a landing of 36 in"),
+                text,
+                "Move the steps along the walk.",
+            );
+        }
+    }
+    if n_risers >= 4 {
+        findings.note(
+            Place::StepsAt,
+            Weight::Note,
+            Source::Published("International Residential Code R311.7.8, from memory: a handrail from four risers on"),
+            "Four risers and more need a handrail.",
+            "Local code decides on steps in a garden walk.",
+        );
     }
 }
 

@@ -1,6 +1,6 @@
 //! What can be done where the far end is too high: the walk is too flat, or falls towards the house.
 
-use super::offers::{Offer, proper_fall};
+use super::offers::{Offer, Taking, proper_fall};
 use super::rules::{
     HOUSE, LEAST_TO_DRAIN, RAMP, STEEPEST_RAMP, STEEPEST_WALK, WALK, at_least, at_most, broken_by,
     near_the_house,
@@ -9,7 +9,7 @@ use super::wording::from_sill;
 use super::{GradeLine, Run};
 use crate::measure::slope::Fall;
 use crate::quantity::{Length, in_metres, metres};
-use crate::site::{ShownIn, Site};
+use crate::site::{GradeShape, ShownIn, Site};
 
 pub(super) fn offers(site: &Site, run: &Run, grade: &GradeLine) -> Vec<Offer> {
     if !grade.end_is_fixed {
@@ -41,6 +41,7 @@ fn lower_far_end(site: &Site, run: &Run, grade: &GradeLine) -> Offer {
         far_end_below_sill: metres(0.0) - end,
         risers: None,
         breaks: broken_by(fall, grade.cross_fall, false),
+        take: Some(Taking::FarEndBelowSill(metres(0.0) - end)),
     }
 }
 
@@ -71,6 +72,7 @@ fn drain_aside(site: &Site, run: &Run, grade: &GradeLine) -> Option<Offer> {
         far_end_below_sill: metres(0.0) - grade.end,
         risers: None,
         breaks: broken_by(grade.fall, cross_fall, false),
+        take: Some(Taking::CrossFall(cross_fall)),
     })
 }
 
@@ -107,6 +109,10 @@ fn drain_part_way(site: &Site, run: &Run, grade: &GradeLine) -> Option<Offer> {
         far_end_below_sill: metres(0.0) - grade.end,
         risers: None,
         breaks,
+        take: Some(Taking::Shape(GradeShape::Break {
+            at: Some(metres(drain_m)),
+            below_sill: Some(fall.drop_over(metres(drain_m)) - grade.start),
+        })),
     })
 }
 

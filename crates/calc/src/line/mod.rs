@@ -10,6 +10,7 @@ mod offers;
 mod plan;
 mod rules;
 mod run;
+mod shape;
 mod shots;
 mod steeper;
 mod surface;
@@ -17,8 +18,8 @@ mod surface;
 pub(crate) mod tests;
 mod wording;
 
-pub use grade::GradeLine;
-pub use offers::Offer;
+pub use grade::{GradeLine, GradePiece, Riser};
+pub use offers::{Offer, Taking};
 pub use run::{Run, RunLeg};
 pub(crate) use shots::beyond_the_run;
 pub use surface::{Fold, OldSurface, SurfaceLevel};
@@ -45,7 +46,7 @@ pub fn line(site: &Site, findings: &mut Findings) -> Option<Line> {
     let old_surface = surface::old_surface(site, &run, findings);
     as_found::check(site, &run, &old_surface, findings);
     let grade = grade::grade_line(site, &run, findings);
-    let offers = offers::offers(site, &run, &grade);
+    let offers = offers::offers(site, &run, &grade.as_one_fall());
     checks::check(site, &run, &grade, findings);
     Some(Line {
         run,

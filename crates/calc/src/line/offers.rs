@@ -8,7 +8,7 @@ use super::wording::{from_sill, size};
 use super::{GradeLine, Run, flatter, steeper};
 use crate::measure::slope::{Fall, SlopeStyle, write_fall};
 use crate::quantity::{Length, in_metres, metres};
-use crate::site::Site;
+use crate::site::{GradeShape, Site};
 
 /// One complete way to meet both ends.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,6 +27,21 @@ pub struct Offer {
     pub risers: Option<(u32, Length)>,
     /// Rules that it breaks, each named with its source; empty when it keeps them all.
     pub breaks: Vec<String>,
+    /// What to write down to take it; `None` for the line as it is.
+    pub take: Option<Taking>,
+}
+
+/// What is written down when an offer is taken.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Taking {
+    /// Another level of what the walk meets.
+    FarEndBelowSill(Length),
+    /// Another cross-fall.
+    CrossFall(Fall),
+    /// Another wanted fall.
+    Fall(Fall),
+    /// Another shape of the grade line.
+    Shape(GradeShape),
 }
 
 /// All that could be done instead of a uniform fall that breaks a rule, and that fall itself with the rules it breaks: fewest
@@ -83,6 +98,7 @@ fn other_uniform_fall(site: &Site, run: &Run, grade: &GradeLine) -> Option<Offer
         far_end_below_sill: metres(0.0) - end,
         risers: None,
         breaks: broken_by(fall, grade.cross_fall, false),
+        take: Some(Taking::Fall(fall)),
     })
 }
 
@@ -111,5 +127,7 @@ fn as_it_is(site: &Site, run: &Run, grade: &GradeLine) -> Offer {
         far_end_below_sill: metres(0.0) - grade.end,
         risers: None,
         breaks,
+        take: (site.line.shape != GradeShape::Uniform)
+            .then_some(Taking::Shape(GradeShape::Uniform)),
     }
 }

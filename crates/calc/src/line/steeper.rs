@@ -1,7 +1,7 @@
 //! What can be done where the far end is too low for a walk: steps, or a ramp.
 
 use super::checks::narrowest;
-use super::offers::{Offer, proper_fall};
+use super::offers::{Offer, Taking, proper_fall};
 use super::rules::{
     LEAST_TO_DRAIN, LEVEL_CHANGE, RAMP, STEEPEST_RAMP, at_least, at_most, broken_by,
     highest_ramp_run, highest_riser, lowest_riser, narrowest_ramp, ramp_landing, shortest_tread,
@@ -10,7 +10,7 @@ use super::rules::{
 use super::{GradeLine, Run};
 use crate::measure::slope::Fall;
 use crate::quantity::{in_metres, inches, metres};
-use crate::site::Site;
+use crate::site::{GradeShape, Site};
 
 pub(super) fn offers(site: &Site, run: &Run, grade: &GradeLine) -> Vec<Offer> {
     if !grade.end_is_fixed {
@@ -66,21 +66,22 @@ fn ramp(site: &Site, run: &Run, grade: &GradeLine) -> Option<Offer> {
         far_end_below_sill: metres(0.0) - grade.end,
         risers: None,
         breaks,
+        take: Some(Taking::Shape(GradeShape::Ramp)),
     })
 }
 
 /// A ramp with as few runs as the rise from landing to landing allows.
 #[derive(Clone, Copy, Debug, PartialEq)]
-struct RampPlan {
-    n_runs: u32,
-    run_length_m: f64,
-    rise_per_run_m: f64,
-    slope: f64,
+pub(super) struct RampPlan {
+    pub n_runs: u32,
+    pub run_length_m: f64,
+    pub rise_per_run_m: f64,
+    pub slope: f64,
 }
 
 impl RampPlan {
     /// `None` where no ramp of 1:12 or flatter fits into that length.
-    fn new(length_m: f64, drop_m: f64) -> Option<Self> {
+    pub fn new(length_m: f64, drop_m: f64) -> Option<Self> {
         let landing_m = in_metres(ramp_landing());
         let mut n_runs = 1_u32;
         loop {
@@ -161,6 +162,11 @@ fn step_offer(site: &Site, grade: &GradeLine, fall: Fall, plan: StepPlan) -> Off
         far_end_below_sill: metres(0.0) - grade.end,
         risers: Some((plan.n_risers, riser)),
         breaks,
+        take: Some(Taking::Shape(GradeShape::Steps {
+            n_risers: plan.n_risers,
+            first_at: None,
+            tread: Some(shortest_tread()),
+        })),
     }
 }
 

@@ -75,6 +75,7 @@ pub fn plain() -> Site {
             fall: Fall::from_ratio(0.0),
             cross_fall: Fall::from_ratio(0.0),
             far_end: FarEnd::Free,
+            shape: underbrick_calc::site::GradeShape::Uniform,
             string_above_sill: Some(metres(0.0)),
             rod_at_sill: None,
             shots: Vec::new(),

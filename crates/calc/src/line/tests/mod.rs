@@ -57,6 +57,7 @@ pub(crate) fn site(legs: Vec<Leg>) -> Site {
             fall: None,
             cross_fall: None,
             far_end: FarEnd::Free,
+            shape: crate::site::GradeShape::Uniform,
             string_above_sill: None,
             rod_at_sill: None,
             shots: Vec::new(),
