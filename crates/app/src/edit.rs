@@ -1,5 +1,6 @@
 //! What a view asks for. Views return edits; `Visit::apply` alone carries them out.
 
+use underbrick_calc::line::Taking;
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{EdgeStands, Firmness, Hand, Moisture, PitEnd, ShotBy, ShownIn};
 
@@ -25,6 +26,12 @@ pub enum Edit {
     Hand(usize, Hand),
     /// Whether the far end meets something fixed.
     FarEndFixed(bool),
+    /// How the grade line gets from one end to the other.
+    Shape(ShapeKind),
+    /// One riser more or less.
+    Risers(u32),
+    /// Write down what an offer asks for.
+    Take(Taking),
     /// A reading of the old surface.
     AddShot(ShotBy),
     /// Take a reading away.
@@ -60,4 +67,17 @@ pub enum RestraintKind {
     Spiked,
     /// Nothing.
     Nothing,
+}
+
+/// How the grade line gets from one end to the other, without its measures.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ShapeKind {
+    /// One fall.
+    Uniform,
+    /// Steps.
+    Steps,
+    /// Two falls.
+    Break,
+    /// A ramp.
+    Ramp,
 }

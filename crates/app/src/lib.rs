@@ -10,6 +10,7 @@ pub mod picture;
 mod shell;
 mod site_list;
 pub mod stops;
+mod taken;
 pub mod theme;
 mod title_bar;
 mod visit;

@@ -7,7 +7,7 @@ use underbrick_drawing::text::Text;
 
 use crate::areas::{Areas, TITLE_HEIGHT};
 use crate::canvas::lettering;
-use crate::edit::Edit;
+use crate::edit::{Edit, ShapeKind};
 use crate::ground::{GroundView, cross_ui, first_cut, long_ui};
 use crate::kept_rows::{KeptRows, known, known_share, places_in_order};
 use crate::stops::{Stop, entry_behind, pit_of};
@@ -105,16 +105,21 @@ impl Open {
                     self.visit.record().line.legs.len().saturating_sub(1),
                 )),
                 Edit::FarEndFixed(true) => self.set(Place::FarEndBelowSill),
+                Edit::Shape(ShapeKind::Steps) => self.set(Place::StepsAt),
+                Edit::Shape(ShapeKind::Break) => self.set(Place::BreakAt),
                 Edit::RemovePit(_)
                 | Edit::RemoveLayer(..)
                 | Edit::RemoveShot(_)
                 | Edit::RemoveLeg(_)
                 | Edit::FarEndFixed(false)
+                | Edit::Shape(ShapeKind::Uniform | ShapeKind::Ramp)
+                | Edit::Take(_)
                 | Edit::Restraint(_)
                 | Edit::ShownIn(_) => {
                     self.pad.set(None, &self.visit);
                 }
                 Edit::Text { .. }
+                | Edit::Risers(_)
                 | Edit::Hand(..)
                 | Edit::PitEnded(..)
                 | Edit::Firmness(..)

@@ -8,10 +8,11 @@ use underbrick_calc::findings::{Finding, Findings};
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{ShotBy, Site};
 use underbrick_calc::{Results, compute};
-use underbrick_records::v1::{FarEnd, LegShape, Restraint};
+use underbrick_records::v1::{FarEnd, GradeShape, LegShape, Restraint};
 use underbrick_records::{History, KeepStatus, Keeper, OpenSite, RecordError, SiteFile};
 
 use crate::edit::{Edit, RestraintKind};
+use crate::taken;
 
 /// What wakes the window when the writer has news.
 pub type Wake = Box<dyn Fn() + Send>;
@@ -210,6 +211,17 @@ fn change(record: &mut SiteFile, edit: &Edit) {
             (false, FarEnd::Fixed { .. }) => record.line.far_end = FarEnd::Free,
             (true, FarEnd::Fixed { .. }) | (false, FarEnd::Free) => {}
         },
+        Edit::Shape(kind) => {
+            if taken::kind_of(&record.line.shape) != *kind {
+                record.line.shape = taken::new_shape(*kind);
+            }
+        }
+        Edit::Risers(risers) => {
+            if let GradeShape::Steps { n_risers, .. } = &mut record.line.shape {
+                *n_risers = (*risers).max(1);
+            }
+        }
+        Edit::Take(taking) => taken::write_down(record, taking),
         Edit::AddShot(by) => {
             let by: ShotBy = *by;
             record.add_shot(by);

@@ -11,7 +11,7 @@ use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Angle, Length};
 use underbrick_calc::site::{self, MaterialKey, Site};
 
-use crate::v1::{FarEnd, Layer, Leg, LegShape, Pit, Restraint, Shot, SiteFile};
+use crate::v1::{FarEnd, GradeShape, Layer, Leg, LegShape, Pit, Restraint, Shot, SiteFile};
 
 impl SiteFile {
     /// The site for [`underbrick_calc::compute`], and what could not be taken over.
@@ -84,6 +84,19 @@ impl Check<'_> {
                 FarEnd::Fixed { .. } => site::FarEnd::Fixed {
                     below_sill: self.length(Place::FarEndBelowSill),
                 },
+            },
+            shape: match line.shape {
+                GradeShape::Uniform => site::GradeShape::Uniform,
+                GradeShape::Steps { n_risers, .. } => site::GradeShape::Steps {
+                    n_risers,
+                    first_at: self.length(Place::StepsAt),
+                    tread: self.length(Place::StepTread),
+                },
+                GradeShape::Break { .. } => site::GradeShape::Break {
+                    at: self.length(Place::BreakAt),
+                    below_sill: self.length(Place::BreakBelowSill),
+                },
+                GradeShape::Ramp => site::GradeShape::Ramp,
             },
             string_above_sill: self.length(Place::StringAboveSill),
             rod_at_sill: self.length(Place::RodAtSill),

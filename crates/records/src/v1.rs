@@ -101,6 +101,9 @@ pub struct Line {
     /// What the walk meets at its far end.
     #[serde(default)]
     pub far_end: FarEnd,
+    /// How the grade line gets from one end to the other; left out for one fall.
+    #[serde(default, skip_serializing_if = "GradeShape::is_uniform")]
+    pub shape: GradeShape,
     /// Height of the level string above the sill's underside; negative when it hangs below.
     #[serde(default, deserialize_with = "written")]
     pub string_above_sill: String,
@@ -124,6 +127,42 @@ pub enum FarEnd {
         #[serde(default, deserialize_with = "written")]
         below_sill: String,
     },
+}
+
+/// How the grade line gets from one end to the other.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum GradeShape {
+    /// One fall all along.
+    #[default]
+    Uniform,
+    /// Equal risers with level treads between.
+    Steps {
+        /// How many.
+        n_risers: u32,
+        /// Station of the first riser; empty for a flight in the middle of the run.
+        #[serde(default, deserialize_with = "written")]
+        first_at: String,
+        /// From riser to riser.
+        #[serde(default, deserialize_with = "written")]
+        tread: String,
+    },
+    /// Two falls that meet at a break.
+    Break {
+        /// Station of the break.
+        #[serde(default, deserialize_with = "written")]
+        at: String,
+        /// Drop of the break below the sill's underside.
+        #[serde(default, deserialize_with = "written")]
+        below_sill: String,
+    },
+    /// A ramp with its landings.
+    Ramp,
+}
+
+impl GradeShape {
+    fn is_uniform(&self) -> bool {
+        *self == Self::Uniform
+    }
 }
 
 /// One leg of the run.

@@ -2,7 +2,7 @@
 
 use underbrick_calc::place::Place;
 
-use crate::v1::{FarEnd, LegShape, Restraint, SiteFile};
+use crate::v1::{FarEnd, GradeShape, LegShape, Restraint, SiteFile};
 
 /// The text at a place, borrowed as told: one list of places for reading and for writing.
 macro_rules! text_at {
@@ -31,6 +31,22 @@ macro_rules! text_at {
             Place::FarEndBelowSill => match $($borrow)+ $site.line.far_end {
                 FarEnd::Fixed { below_sill } => Some(below_sill),
                 FarEnd::Free => None,
+            },
+            Place::StepsAt => match $($borrow)+ $site.line.shape {
+                GradeShape::Steps { first_at, .. } => Some(first_at),
+                GradeShape::Uniform | GradeShape::Break { .. } | GradeShape::Ramp => None,
+            },
+            Place::StepTread => match $($borrow)+ $site.line.shape {
+                GradeShape::Steps { tread, .. } => Some(tread),
+                GradeShape::Uniform | GradeShape::Break { .. } | GradeShape::Ramp => None,
+            },
+            Place::BreakAt => match $($borrow)+ $site.line.shape {
+                GradeShape::Break { at, .. } => Some(at),
+                GradeShape::Uniform | GradeShape::Steps { .. } | GradeShape::Ramp => None,
+            },
+            Place::BreakBelowSill => match $($borrow)+ $site.line.shape {
+                GradeShape::Break { below_sill, .. } => Some(below_sill),
+                GradeShape::Uniform | GradeShape::Steps { .. } | GradeShape::Ramp => None,
             },
             Place::StringAboveSill => Some($($borrow)+ $site.line.string_above_sill),
             Place::RodAtSill => Some($($borrow)+ $site.line.rod_at_sill),
@@ -131,6 +147,10 @@ impl SiteFile {
             Place::Fall,
             Place::CrossFall,
             Place::FarEndBelowSill,
+            Place::StepsAt,
+            Place::StepTread,
+            Place::BreakAt,
+            Place::BreakBelowSill,
             Place::StringAboveSill,
             Place::RodAtSill,
         ]);

@@ -1,16 +1,16 @@
 //! Stop Line: sill, run, width, levels of the old surface, fall, far end.
 
 use underbrick_calc::place::Place;
-use underbrick_calc::site::{FarEnd, Hand, LegShape, ShotBy, ShownIn};
+use underbrick_calc::site::{FarEnd, GradeShape, Hand, LegShape, ShotBy, ShownIn};
 
 use super::{Stop, figure, findings, heading, named, shown_fall, value};
-use crate::edit::Edit;
+use crate::edit::{Edit, ShapeKind};
+use crate::taken::kind_of;
 use crate::visit::Visit;
 use crate::widgets::mark::Mark;
 use crate::widgets::rows::Row;
 
 pub(super) fn rows(visit: &Visit, set: Option<Place>) -> Vec<Row> {
-    let site = visit.site();
     let mut rows = vec![
         value(visit, Place::OldBelowSill, ""),
         value(visit, Place::FirstBrickBelowSill, ""),
@@ -20,27 +20,92 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>) -> Vec<Row> {
     fall_rows(visit, &mut rows);
     shot_rows(visit, set, &mut rows);
     rows.extend(findings(visit, Stop::Line));
-    if let Some(line) = &visit.results().line
-        && !line.offers.is_empty()
-    {
-        rows.push(heading("What else would meet both ends", "best first"));
-        for offer in &line.offers {
-            let (mark, under) = if offer.breaks.is_empty() {
-                (Mark::Right, "keeps every rule above".to_owned())
-            } else {
-                (Mark::Wrong, format!("breaks: {}", offer.breaks.join("; ")))
-            };
-            rows.push(Row::Said {
-                mark,
-                text: format!("{}: {}", offer.title, offer.words),
-                under,
-            });
+    offer_rows(visit, &mut rows);
+    rows
+}
+
+/// Most offers that are shown: the best ones.
+const MOST_OFFERS: usize = 6;
+
+fn offer_rows(visit: &Visit, rows: &mut Vec<Row>) {
+    let Some(line) = &visit.results().line else {
+        return;
+    };
+    if line.offers.is_empty() {
+        return;
+    }
+    rows.push(heading("What would meet both ends", "best first"));
+    for offer in line.offers.iter().take(MOST_OFFERS) {
+        let (mark, under) = if offer.breaks.is_empty() {
+            (Mark::Right, "keeps every rule above".to_owned())
+        } else {
+            (Mark::Wrong, format!("breaks: {}", offer.breaks.join("; ")))
+        };
+        rows.push(Row::Said {
+            mark,
+            text: format!("{}: {}", offer.title, offer.words),
+            under,
+        });
+        if let Some(taking) = offer.take {
+            rows.push(Row::Acts(vec![(
+                format!("draw it: {}", offer.title),
+                Edit::Take(taking),
+            )]));
         }
     }
-    if site.line.legs.is_empty() {
-        rows.push(heading("", ""));
+}
+
+fn shape_rows(visit: &Visit, rows: &mut Vec<Row>) {
+    let site = visit.site();
+    let kind = kind_of(&visit.record().line.shape);
+    let option =
+        |word: &str, asked: ShapeKind| (word.to_owned(), Edit::Shape(asked), kind == asked);
+    rows.push(Row::Choice {
+        label: "Between door and far end".to_owned(),
+        options: vec![
+            option("one fall", ShapeKind::Uniform),
+            option("two falls", ShapeKind::Break),
+            option("steps", ShapeKind::Steps),
+            option("ramp", ShapeKind::Ramp),
+        ],
+    });
+    for place in [
+        Place::BreakAt,
+        Place::BreakBelowSill,
+        Place::StepsAt,
+        Place::StepTread,
+    ] {
+        if visit.record().text(place).is_some() {
+            rows.push(value(visit, place, ""));
+        }
     }
-    rows
+    if let GradeShape::Steps { n_risers, .. } = site.line.shape {
+        let risers = visit
+            .results()
+            .line
+            .as_ref()
+            .map(|line| line.grade.risers())
+            .unwrap_or_default();
+        let height = risers.first().map_or_else(
+            || "not drawn".to_owned(),
+            |riser| format!("{n_risers} of {}", site.shown_in.thickness(riser.height)),
+        );
+        rows.push(figure(
+            "Risers, all alike",
+            height,
+            "what the slope leaves, shared out",
+        ));
+        rows.push(Row::Acts(vec![
+            (
+                "one riser less".to_owned(),
+                Edit::Risers(n_risers.saturating_sub(1)),
+            ),
+            (
+                "one riser more".to_owned(),
+                Edit::Risers(n_risers.saturating_add(1)),
+            ),
+        ]));
+    }
 }
 
 fn run_rows(visit: &Visit, set: Option<Place>, rows: &mut Vec<Row>) {
@@ -132,7 +197,7 @@ fn run_rows(visit: &Visit, set: Option<Place>, rows: &mut Vec<Row>) {
 
 fn fall_rows(visit: &Visit, rows: &mut Vec<Row>) {
     let site = visit.site();
-    let grade = visit.results().line.as_ref().map(|line| line.grade);
+    let grade = visit.results().line.as_ref().map(|line| &line.grade);
     rows.push(heading("Fall", ""));
     let fixed = matches!(site.line.far_end, FarEnd::Fixed { .. });
     rows.push(Row::Choice {
@@ -149,6 +214,7 @@ fn fall_rows(visit: &Visit, rows: &mut Vec<Row>) {
     if fixed {
         rows.push(value(visit, Place::FarEndBelowSill, ""));
     }
+    shape_rows(visit, rows);
     rows.push(value(
         visit,
         Place::Fall,

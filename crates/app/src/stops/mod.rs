@@ -79,6 +79,10 @@ impl Stop {
             | Place::Fall
             | Place::CrossFall
             | Place::FarEndBelowSill
+            | Place::StepsAt
+            | Place::StepTread
+            | Place::BreakAt
+            | Place::BreakBelowSill
             | Place::StringAboveSill
             | Place::RodAtSill
             | Place::Shot(_)

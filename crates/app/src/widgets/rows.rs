@@ -423,7 +423,7 @@ fn choice(ui: &mut Ui, label: &str, options: &[(String, Edit, bool)], answer: &m
         size::NOTE,
         theme::color(Ink::SecondInk, theme),
     );
-    for chunk in options.chunks(3) {
+    for chunk in options.chunks(if options.len() == 4 { 2 } else { 3 }) {
         let (rect, _) =
             ui.allocate_exact_size(vec2(ui.available_width(), size::KEY), Sense::hover());
         for ((word, edit, chosen), cell) in chunk.iter().zip(cells(rect, chunk.len())) {

@@ -145,7 +145,11 @@ fn check_running_slope(site: &Site, run: &Run, grade: &GradeLine, findings: &mut
     let slope = one_in(steepest);
     let climbs = grade.end > grade.start;
     if at_most(along, STEEPEST_WALK) {
-        let text = format!("Gentle enough to walk and wheel on: {slope} along.");
+        let text = if grade.risers().is_empty() {
+            format!("Gentle enough to walk and wheel on: {slope} along.")
+        } else {
+            format!("Gentle enough to walk on between the steps: {slope} along.")
+        };
         findings.note(place, Weight::Right, WALK, text, "");
     } else if at_most(along, STEEPEST_RAMP) {
         let drop = grade.start - grade.end;
@@ -339,6 +343,13 @@ fn check_steps(site: &Site, run: &Run, grade: &GradeLine, findings: &mut Finding
             );
         }
     }
+    findings.note(
+        Place::StepsAt,
+        Weight::Note,
+        LEVEL_CHANGE,
+        "Steps are no way for wheels.",
+        "As an accessible option take a ramp, where it fits.",
+    );
     if n_risers >= 4 {
         findings.note(
             Place::StepsAt,
