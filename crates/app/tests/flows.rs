@@ -460,6 +460,40 @@ fn a_curve_tighter_than_the_walk_is_refused_by_name_and_nothing_is_lost() {
 }
 
 #[test]
+fn an_offer_is_drawn_by_one_tap_and_taken_back_by_another() {
+    let mut app = curved(LANDSCAPE);
+    app.harness.state_mut().set(Place::FarEndBelowSill);
+    app.run();
+    for key in ["4", "4", "next"] {
+        app.press(key);
+    }
+    let line = |app: &App| app.visit().results().line.clone().unwrap();
+    assert!(line(&app).grade.risers().is_empty());
+    let offer = line(&app)
+        .offers
+        .into_iter()
+        .find(|offer| offer.risers.is_some())
+        .expect("44 in over 38 ft asks for steps");
+    app.press(&format!("draw it: {}", offer.title));
+    let (n_risers, height) = offer.risers.unwrap();
+    let risers = line(&app).grade.risers();
+    assert_eq!(risers.len(), n_risers as usize);
+    assert!(
+        (in_metres(risers[0].height - height)).abs() < 1e-9,
+        "{risers:?} as offered, {height:?}"
+    );
+    app.press("one riser more");
+    assert_eq!(line(&app).grade.risers().len(), n_risers as usize + 1);
+    app.press("undo");
+    app.press("undo");
+    assert!(line(&app).grade.risers().is_empty());
+    assert_eq!(
+        app.on_disk().site().line.shape,
+        underbrick_records::v1::GradeShape::Uniform
+    );
+}
+
+#[test]
 fn lengths_on_disk_carry_their_unit() {
     let mut app = curved(LANDSCAPE);
     app.harness.state_mut().set(Place::PitStation(0));

@@ -242,6 +242,7 @@ impl Run {
             pits: &self.pits,
             bends: self.bends.clone(),
             fall: Fall::inches_per_foot(0.25),
+            risers: Vec::new(),
             end_is_fixed: true,
             run_m: in_metres(inches(456.0)),
             marker: self.marker,

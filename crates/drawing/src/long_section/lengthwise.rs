@@ -4,6 +4,7 @@ use underbrick_calc::Results;
 use underbrick_calc::bed::{Along, along};
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::ground::PitFound;
+use underbrick_calc::line::Riser;
 use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::quantity::{Length, in_metres, metres};
 use underbrick_calc::site::Site;
@@ -16,6 +17,8 @@ pub(crate) struct Lengthwise<'a> {
     pub pits: &'a [PitFound],
     pub bends: Vec<Bend>,
     pub fall: Fall,
+    /// Risers across the walk, where it has steps.
+    pub risers: Vec<Riser>,
     pub end_is_fixed: bool,
     /// Length of the run, in metres.
     pub run_m: f64,
@@ -72,6 +75,7 @@ impl<'a> Lengthwise<'a> {
             along,
             pits: &ground.pits,
             fall: line.grade.fall,
+            risers: line.grade.risers(),
             end_is_fixed: line.grade.end_is_fixed,
             run_m,
             marker: metres(if marker_m.is_finite() {

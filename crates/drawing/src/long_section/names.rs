@@ -72,6 +72,21 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
         along: along(walk, frame, (0.06, 0.4), |spot| Some(spot.grade)),
         rank: 4,
     });
+    if let (Some(first), Some(last)) = (walk.risers.first(), walk.risers.last()) {
+        let middle = (in_metres(first.station) + in_metres(last.station)) / 2.0;
+        let level = |spot: &AlongSpot| Some(spot.grade);
+        let tread = walk
+            .level_at(middle, level)
+            .map(|level| frame.dots(middle, level));
+        all.push(Callout {
+            title: wording::counted(walk.risers.len(), "riser"),
+            note: format!("{} each", shown_in.thickness(first.height)),
+            ink: Ink::Ink,
+            place: Some(Place::StepsAt),
+            along: tread.into_iter().collect(),
+            rank: 2,
+        });
+    }
     let old = |spot: &AlongSpot| spot.old_surface.map(|old| old.level);
     let is_known = |from: &AlongSpot, to: &AlongSpot| {
         [from, to]

@@ -1,7 +1,7 @@
 //! Figures of the run and its grade line.
 
 use crate::figure::{Figure, Group, Measure};
-use crate::wording::Wording;
+use crate::wording::{Wording, counted};
 use underbrick_calc::line::Line;
 use underbrick_calc::quantity::metres;
 use underbrick_calc::site::{FarEnd, Site};
@@ -57,6 +57,18 @@ pub(super) fn figures(site: &Site, line: Option<&Line>, say: Wording) -> Vec<Fig
             "What the far end must meet, below the sill",
             say.length(below_sill),
         ));
+    }
+    let risers = grade.map(|grade| grade.risers()).unwrap_or_default();
+    if let Some(first) = risers.first() {
+        figures.extend([
+            figure("n_risers", "Risers", counted(Some(risers.len()))),
+            figure("riser_height", "Each riser", say.length(Some(first.height))),
+            figure(
+                "first_riser_station",
+                "First riser, from the door",
+                say.station(Some(first.station)),
+            ),
+        ]);
     }
     figures
 }
