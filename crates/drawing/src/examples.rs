@@ -49,6 +49,8 @@ pub(crate) fn empty_site(shown_in: ShownIn) -> Site {
             thickness: None,
             joint: None,
         },
+        soil: Default::default(),
+        frost: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Haunch {

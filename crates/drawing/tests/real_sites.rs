@@ -139,6 +139,8 @@ fn site(legs: Vec<Leg>, pits: Vec<Pit>, shots: Vec<Shot>, shown_in: ShownIn) -> 
             thickness: None,
             joint: None,
         },
+        soil: Default::default(),
+        frost: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Haunch {

@@ -56,6 +56,8 @@ fn site() -> Site {
             thickness: None,
             joint: None,
         },
+        soil: Default::default(),
+        frost: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Stretcher,
             restraint: RestraintInput::Spiked { spacing: None },
