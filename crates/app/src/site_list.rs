@@ -141,7 +141,7 @@ pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
                             vec2(ui.available_width(), size::KEY),
                             Sense::hover(),
                         );
-                        if Key::new("open copies of the five sample sites")
+                        if Key::new("open copies of the sample sites")
                             .on(Ink::Panel, Ink::Line)
                             .show(ui, rect)
                             .clicked()
@@ -158,12 +158,12 @@ pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
 fn first_start_ui(ui: &mut Ui) -> Option<ListAnswer> {
     words(
         ui,
-        "No site yet. Start with the address in front of you, or look at how it is done on five invented walks.",
+        "No site yet. Start with the address in front of you, or look at how it is done on six invented walks.",
         Ink::SecondInk,
     );
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 84.0), Sense::hover());
     Key::two_lines(
-        "open copies of the five sample sites",
+        "open copies of the sample sites",
         "they are yours to change",
     )
     .on(Ink::LineGround, Ink::Line)

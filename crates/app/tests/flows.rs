@@ -43,7 +43,7 @@ fn app(size: egui::Vec2) -> App {
 /// With copies of the samples, and the curved one open.
 fn curved(size: egui::Vec2) -> App {
     let mut app = app(size);
-    app.press("open copies of the five sample sites they are yours to change");
+    app.press("open copies of the sample sites they are yours to change");
     app.press("28 Quarry Lane");
     app
 }
@@ -116,8 +116,8 @@ fn first_start_offers_copies_of_the_samples() {
             .query_by_role_and_label(Role::Button, "28 Quarry Lane")
             .is_none()
     );
-    app.press("open copies of the five sample sites they are yours to change");
-    assert_eq!(Shelf::at(app.folder.path()).list().unwrap().len(), 5);
+    app.press("open copies of the sample sites they are yours to change");
+    assert_eq!(Shelf::at(app.folder.path()).list().unwrap().len(), 6);
     assert!(
         app.harness
             .query_by_role_and_label(Role::Button, "28 Quarry Lane")
@@ -310,7 +310,7 @@ fn a_new_site_starts_with_its_address() {
 #[test]
 fn a_broken_site_is_told_about_and_the_others_open() {
     let mut app = app(LANDSCAPE);
-    app.press("open copies of the five sample sites they are yours to change");
+    app.press("open copies of the sample sites they are yours to change");
     let broken = app.site_folder("metric").join("site.ron");
     std::fs::write(&broken, "(version: 1, address: 57").unwrap();
     let shell = Shell::new(

@@ -48,7 +48,7 @@ pub fn print() -> anyhow::Result<()> {
         "\nStart of the window, median of {N_STARTS} starts, by turns with an empty window of the same renderer:"
     );
     for (name, of_ours) in [
-        ("list of five sites", of_list),
+        ("list of the sample sites", of_list),
         ("curved sample open", of_site),
     ] {
         let (third, memory) = (of_ours.0 / of_empty.0, of_ours.1 / of_empty.1);

@@ -118,6 +118,7 @@ fn samples_are_copied_and_each_can_be_opened() {
         "clay-seep-falls-to-house",
         "metric",
         "half-measured",
+        "clay-with-frost",
     ];
     assert_eq!(names, expected);
     for folder in &folders {
@@ -126,7 +127,7 @@ fn samples_are_copied_and_each_can_be_opened() {
     // A second set of copies leaves the first alone.
     let again = shelf.copy_samples().unwrap();
     assert_eq!(name(&again[3]), "metric-2");
-    assert_eq!(shelf.list().unwrap().len(), 10);
+    assert_eq!(shelf.list().unwrap().len(), 12);
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! The sample sites, built in: folder name and `site.ron`.
 
 /// In the order in which they are copied.
-pub const SAMPLES: [(&str, &str); 5] = [
+pub const SAMPLES: [(&str, &str); 6] = [
     (
         "short-straight-sunk-on-sand",
         include_str!("../../../../sample-sites/short-straight-sunk-on-sand/site.ron"),
@@ -21,5 +21,9 @@ pub const SAMPLES: [(&str, &str); 5] = [
     (
         "half-measured",
         include_str!("../../../../sample-sites/half-measured/site.ron"),
+    ),
+    (
+        "clay-with-frost",
+        include_str!("../../../../sample-sites/clay-with-frost/site.ron"),
     ),
 ];
