@@ -10,8 +10,8 @@ use crate::bed::Bed;
 use crate::findings::Findings;
 use crate::ground::frost_depth::Berggren;
 use crate::measure::amount::{Amount, plain};
-use crate::quantity::Length;
-use crate::site::{Site, SoilInput};
+use crate::quantity::{Length, in_metres, inches, millimetres};
+use crate::site::{ShownIn, Site, SoilInput};
 
 /// What is known of the ground. Nothing of it is guessed: what was not tested is `None` or empty.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -85,6 +85,22 @@ impl FrostMethod {
             Self::Stefan => "Stefan",
         }
     }
+}
+
+/// A frost depth as it is known: a local one as told, a computed one to the inch or the centimetre.
+#[must_use]
+pub fn frost_depth_said(depth: Length, method: FrostMethod, shown_in: ShownIn) -> String {
+    let step = match shown_in {
+        ShownIn::FeetInches => inches(1.0),
+        ShownIn::Metric => millimetres(10.0),
+    };
+    let said = match method {
+        FrostMethod::Local => depth,
+        FrostMethod::Berggren | FrostMethod::Stefan => {
+            step * (in_metres(depth) / in_metres(step)).round()
+        }
+    };
+    shown_in.length(said)
 }
 
 /// What is known of the ground; `None` where nothing was written down of it.

@@ -13,4 +13,4 @@ pub mod texture;
 pub mod uscs;
 
 pub use error::SoilError;
-pub use found::{FrostFound, FrostMethod, SoilFound, TextureFound, soil};
+pub use found::{FrostFound, FrostMethod, SoilFound, TextureFound, frost_depth_said, soil};

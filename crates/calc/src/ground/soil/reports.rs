@@ -2,7 +2,7 @@
 
 use super::found::is_missing;
 use super::texture::Texture;
-use super::{FrostMethod, SoilError, SoilFound};
+use super::{FrostMethod, SoilError, SoilFound, frost_depth_said};
 use crate::bed::Bed;
 use crate::findings::{Findings, Source, Weight};
 use crate::ground::soil::frost_group::TABLE;
@@ -69,12 +69,11 @@ fn report_depth(site: &Site, found: &SoilFound, bed: Option<&Bed>, findings: &mu
     if frost.depth <= dig {
         return;
     }
-    let shown = |length| site.shown_in.length(length);
     let text = format!(
         "Frost goes {} deep ({}), the dig {} at its deepest: the base does not reach frost depth. That is usual for walks: frost depth is meant for footings.",
-        shown(frost.depth),
+        frost_depth_said(frost.depth, frost.method, site.shown_in),
         frost.method.words(),
-        shown(dig)
+        site.shown_in.length(dig)
     );
     let (place, remedy) = match frost.method {
         FrostMethod::Local => (
