@@ -244,6 +244,7 @@ impl Run {
             bends: self.bends.clone(),
             fall: Fall::inches_per_foot(0.25),
             end_is_fixed: true,
+            frost: None,
             run_m: in_metres(inches(456.0)),
             marker: self.marker,
         }
