@@ -2,6 +2,7 @@
 
 use underbrick_calc::catalogue::{BaseFigures, Catalogue, Drainage, Hatch, Material, UnderAWalk};
 use underbrick_calc::measure::slope::Fall;
+use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{
     Angle, Length, feet, in_metres, inches, kilograms_per_cubic_metre, unit,
 };
