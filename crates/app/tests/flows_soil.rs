@@ -10,7 +10,7 @@ use std::time::Duration;
 
 use egui::{Role, vec2};
 use egui_kittest::Harness;
-use egui_kittest::kittest::{NodeT as _, Queryable as _};
+use egui_kittest::kittest::Queryable as _;
 use tempfile::TempDir;
 use underbrick_app::theme::{self, Theme};
 use underbrick_app::{Shell, Visit};
@@ -144,7 +144,7 @@ fn limits_typed_on_the_pad_name_the_soil() {
         app.press(key);
     }
     assert_eq!(app.text(Place::LiquidLimit), "15 %");
-    assert_eq!(app.visit().results().soil.as_ref().unwrap().uscs, None);
+    assert_eq!(app.visit().results().soil, None);
     let said = app.visit().findings_at(Place::LiquidLimit).next().unwrap();
     assert!(
         said.text.contains("15 % is below the plastic limit, 20 %"),

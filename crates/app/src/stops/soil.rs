@@ -168,10 +168,15 @@ fn by_feel(visit: &Visit, rows: &mut Vec<Row>) {
 
 fn texture(found: &SoilFound, rows: &mut Vec<Row>) {
     if let Some(texture) = &found.texture {
-        rows.push(figure(
-            "Texture",
-            texture.class.name(),
-            texture.why.as_str(),
+        let how = if texture.is_by_feel {
+            "by feel"
+        } else {
+            "by shares"
+        };
+        rows.push(figure("Texture", texture.class.name(), how));
+        rows.push(why(
+            format!("{}.", texture.why),
+            "Soil classes of the United States Department of Agriculture",
         ));
     }
 }
