@@ -40,7 +40,7 @@ fn samples() -> Vec<Sample> {
         .map(|entry| entry.unwrap().path())
         .collect();
     folders.sort();
-    assert_eq!(folders.len(), 6, "all sample sites");
+    assert_eq!(folders.len(), 7, "all sample sites");
     folders
         .iter()
         .map(|folder| {

@@ -2,7 +2,9 @@
 
 use underbrick_calc::line::Taking;
 use underbrick_calc::place::Place;
-use underbrick_calc::site::{EdgeStands, Firmness, Hand, Moisture, PitEnd, ShotBy, ShownIn};
+use underbrick_calc::site::{
+    EdgeStands, Firmness, Grit, Hand, Moisture, PitEnd, Ribbon, ShotBy, ShownIn,
+};
 
 /// One change of a record.
 #[derive(Clone, Debug, PartialEq)]
@@ -50,6 +52,12 @@ pub enum Edit {
     Firmness(usize, usize, Option<Firmness>),
     /// Moisture of a layer: pit, layer.
     Moisture(usize, usize, Option<Moisture>),
+    /// How far a ribbon of the soil reaches.
+    Ribbon(Option<Ribbon>),
+    /// How the soil feels, very wet.
+    Grit(Option<Grit>),
+    /// Whether the soil lies in thin bands.
+    Varved(bool),
     /// Whether a fabric lies on the undisturbed ground.
     Fabric(bool),
     /// How the edge brick stands.

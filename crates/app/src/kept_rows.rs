@@ -9,18 +9,24 @@ use crate::widgets::rows::{Row, ValueState};
 /// The rows of every stop, made when something they show has changed.
 #[derive(Default)]
 pub(crate) struct KeptRows {
-    key: Option<(u64, Option<Place>, Option<usize>)>,
+    key: Option<(u64, Option<Place>, Option<usize>, bool)>,
     stops: Vec<(Stop, Vec<Row>)>,
 }
 
 impl KeptRows {
-    /// Makes them anew where the visit, the value being set or the open pit is another than before.
-    pub fn refresh(&mut self, visit: &Visit, set: Option<Place>, open_pit: Option<usize>) {
-        let key = Some((visit.revision(), set, open_pit));
+    /// Makes them anew where the visit, the value being set, the open pit or the open soil is another than before.
+    pub fn refresh(
+        &mut self,
+        visit: &Visit,
+        set: Option<Place>,
+        open_pit: Option<usize>,
+        open_soil: bool,
+    ) {
+        let key = Some((visit.revision(), set, open_pit, open_soil));
         if self.key != key {
             self.key = key;
             self.stops = Stop::ALL
-                .map(|stop| (stop, stop.rows(visit, set, open_pit)))
+                .map(|stop| (stop, stop.rows(visit, set, open_pit, open_soil)))
                 .into();
         }
     }

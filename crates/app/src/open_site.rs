@@ -10,7 +10,7 @@ use crate::canvas::lettering;
 use crate::edit::{Edit, ShapeKind};
 use crate::ground::{GroundView, cross_ui, first_cut, long_ui};
 use crate::kept_rows::{KeptRows, known, known_share, places_in_order};
-use crate::stops::{Stop, entry_behind, pit_of};
+use crate::stops::{Stop, entry_behind, is_soil, pit_of};
 use crate::theme::{self, Ink, Theme, size};
 use crate::title_bar::title_ui;
 use crate::visit::Visit;
@@ -26,6 +26,7 @@ pub(crate) struct Open {
     pad: Pad,
     ground: GroundView,
     open_pit: Option<usize>,
+    open_soil: bool,
     /// The value being set has moved: its row is scrolled into sight once.
     scroll: bool,
     rows: KeptRows,
@@ -42,6 +43,7 @@ impl Open {
             pad: Pad::default(),
             ground,
             open_pit,
+            open_soil: false,
             scroll: false,
             rows: KeptRows::default(),
         }
@@ -69,6 +71,7 @@ impl Open {
         self.visit.end_typing();
         self.stop = Stop::of(place);
         self.open_pit = pit_of(place).or(self.open_pit);
+        self.open_soil |= is_soil(place);
         self.scroll = true;
     }
 
@@ -124,6 +127,9 @@ impl Open {
                 | Edit::PitEnded(..)
                 | Edit::Firmness(..)
                 | Edit::Moisture(..)
+                | Edit::Ribbon(_)
+                | Edit::Grit(_)
+                | Edit::Varved(_)
                 | Edit::Fabric(_)
                 | Edit::EdgeStands(_) => {}
             }
@@ -143,7 +149,7 @@ impl Open {
             .rect_filled(whole, 0, theme::color(Ink::Paper, theme));
         self.keys_of_the_desk(ui);
         self.rows
-            .refresh(&self.visit, self.pad.place(), self.open_pit);
+            .refresh(&self.visit, self.pad.place(), self.open_pit, self.open_soil);
         let back = self.rod(ui, &areas);
         title_ui(ui, areas.title, &self.visit);
         let tapped = cross_ui(ui, areas.cross, &mut self.ground, &self.visit).or(long_ui(
@@ -309,6 +315,10 @@ impl Open {
         match tapped {
             Some(Place::Pit(pit_idx)) => {
                 self.open_pit = (self.open_pit != Some(pit_idx)).then_some(pit_idx);
+                self.leave_pad();
+            }
+            Some(Place::Soil) => {
+                self.open_soil = !self.open_soil;
                 self.leave_pad();
             }
             Some(place) => self.set(place),

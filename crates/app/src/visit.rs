@@ -264,6 +264,9 @@ fn change(record: &mut SiteFile, edit: &Edit) {
                 layer.moisture = moisture.map(Into::into);
             }
         }
+        Edit::Ribbon(ribbon) => record.soil.ribbon = ribbon.map(Into::into),
+        Edit::Grit(grit) => record.soil.grit = grit.map(Into::into),
+        Edit::Varved(varved) => record.soil.varved = *varved,
         Edit::Fabric(laid) => record.bed.fabric = *laid,
         Edit::EdgeStands(stands) => record.edge.stands = (*stands).into(),
         Edit::Restraint(kind) => {

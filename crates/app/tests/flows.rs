@@ -3,6 +3,7 @@
 #![expect(
     clippy::unwrap_used,
     clippy::expect_used,
+    clippy::indexing_slicing,
     reason = "a panic in a test is the failure report"
 )]
 
@@ -117,7 +118,7 @@ fn first_start_offers_copies_of_the_samples() {
             .is_none()
     );
     app.press("open copies of the sample sites they are yours to change");
-    assert_eq!(Shelf::at(app.folder.path()).list().unwrap().len(), 6);
+    assert_eq!(Shelf::at(app.folder.path()).list().unwrap().len(), 7);
     assert!(
         app.harness
             .query_by_role_and_label(Role::Button, "28 Quarry Lane")

@@ -4,6 +4,7 @@ use crate::bed::Bed;
 use crate::catalogue::Catalogue;
 use crate::findings::Findings;
 use crate::ground::Ground;
+use crate::ground::soil::SoilFound;
 use crate::line::Line;
 use crate::site::Site;
 
@@ -16,6 +17,8 @@ pub struct Results {
     pub ground: Option<Ground>,
     /// Section, lifts, edges, earthwork.
     pub bed: Option<Bed>,
+    /// What the soil is and how deep it freezes.
+    pub soil: Option<SoilFound>,
     /// What someone should look at.
     pub findings: Findings,
 }
@@ -32,10 +35,12 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
         (Some(line), Some(ground)) => crate::bed::bed(site, catalogue, line, ground, &mut findings),
         _ => None,
     };
+    let soil = crate::ground::soil::soil(site, bed.as_ref(), &mut findings);
     Results {
         line,
         ground,
         bed,
+        soil,
         findings,
     }
 }

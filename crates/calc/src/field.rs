@@ -3,6 +3,7 @@
 mod table;
 
 use crate::findings::{Findings, Source, Weight};
+use crate::measure::amount::{Amount, AmountUnit, write_amount};
 use crate::measure::angle::write_angle;
 use crate::measure::slope::Fall;
 use crate::measure::written::BareUnit;
@@ -35,6 +36,15 @@ pub enum Kind {
     Turn {
         /// Most that can be true.
         most_degrees: f64,
+    },
+    /// An amount that is no length; limits in its unit.
+    Number {
+        /// What a number without a unit counts, but for metric sites.
+        unit: AmountUnit,
+        /// Least that can be true.
+        least: f64,
+        /// Most that can be true.
+        most: f64,
     },
     /// Free text.
     Text,
@@ -91,6 +101,8 @@ pub enum Given {
     Fall(Fall),
     /// A turn.
     Turn(Angle),
+    /// An amount.
+    Amount(Amount),
 }
 
 impl OutOfReason {
@@ -141,6 +153,19 @@ impl OutOfReason {
                 } else {
                     format!("{name}: {} is not above zero", write_angle(given))
                 }
+            }
+            (Given::Amount(given), Kind::Number { unit, least, most }) if given.unit() == unit => {
+                let (side, limit) = if given.number() < least {
+                    ("below the least", least)
+                } else {
+                    ("above the most", most)
+                };
+                let limit = Amount::new(limit, unit)
+                    .map_or_else(String::new, |limit| write_amount(limit, shown_in));
+                format!(
+                    "{name}: {} is {side} that can be true, {limit}",
+                    write_amount(given, shown_in)
+                )
             }
             _ => format!("{name} is not a number that can be measured"),
         }
@@ -194,6 +219,24 @@ pub fn check_turn(place: Place, turn: Angle) -> Result<Angle, OutOfReason> {
         _ => Err(OutOfReason {
             place,
             given: Given::Turn(turn),
+        }),
+    }
+}
+
+/// The amount itself if it can be true at that place.
+///
+/// # Errors
+/// [`OutOfReason`] for an amount outside the limits of its field, of another unit, and for a place where no amount stands.
+pub fn check_amount(place: Place, amount: Amount) -> Result<Amount, OutOfReason> {
+    match field(place).kind {
+        Kind::Number { unit, least, most }
+            if unit == amount.unit() && amount.number() >= least && amount.number() <= most =>
+        {
+            Ok(amount)
+        }
+        _ => Err(OutOfReason {
+            place,
+            given: Given::Amount(amount),
         }),
     }
 }
@@ -271,7 +314,7 @@ mod tests {
     use crate::quantity::{feet, inches, metres, millimetres};
 
     /// Every place that holds a value, and the things drawn.
-    const PLACES: [Place; 48] = [
+    const PLACES: [Place; 69] = [
         Place::Site,
         Place::Address,
         Place::Walk,
@@ -309,6 +352,27 @@ mod tests {
         Place::BrickWidth,
         Place::BrickThickness,
         Place::Joint,
+        Place::Soil,
+        Place::SoilSand,
+        Place::SoilSilt,
+        Place::SoilClay,
+        Place::LiquidLimit,
+        Place::PlasticLimit,
+        Place::Fines,
+        Place::SieveSand,
+        Place::SieveGravel,
+        Place::GrainD10,
+        Place::GrainD30,
+        Place::GrainD60,
+        Place::FinerThan002,
+        Place::FrostDepth,
+        Place::FreezingIndex,
+        Place::FreezingDays,
+        Place::SurfaceFactor,
+        Place::MeanTemperature,
+        Place::DryDensity,
+        Place::WaterContent,
+        Place::Conductivity,
         Place::EdgeStands,
         Place::Restraint,
         Place::HaunchHeight,
@@ -346,6 +410,13 @@ mod tests {
                     least_ratio,
                     most_ratio,
                 } => assert!(least_ratio < most_ratio, "{place:?}"),
+                Kind::Number { unit, least, most } => {
+                    assert!(least < most && most.is_finite(), "{place:?}");
+                    for edge in [least, most] {
+                        let amount = Amount::new(edge, unit).unwrap();
+                        assert_eq!(check_amount(place, amount), Ok(amount));
+                    }
+                }
                 Kind::Turn { .. } | Kind::Text | Kind::Choice | Kind::Thing => {}
             }
         }
@@ -400,6 +471,12 @@ mod tests {
             check_fall(Place::CrossFall, Fall::percent(25.0)).unwrap_err(),
             "Cross-fall: 3 in/ft is above the most that can be true, 1 1/2 in/ft",
             "Cross-fall: 25 % is above the most that can be true, 12.5 %",
+        );
+        let cold = Amount::new(-60.0, AmountUnit::Fahrenheit).unwrap();
+        check_words(
+            check_amount(Place::MeanTemperature, cold).unwrap_err(),
+            "Mean temperature: -60 °F is below the least that can be true, -22 °F",
+            "Mean temperature: -51.11 °C is below the least that can be true, -30 °C",
         );
         let turn = check_turn(Place::LegTurn(0), Angle::new::<unit::degree>(361.0)).unwrap_err();
         check_words(

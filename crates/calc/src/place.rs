@@ -85,6 +85,48 @@ pub enum Place {
     BrickThickness,
     /// Joint.
     Joint,
+    /// Soil and frost as a whole.
+    Soil,
+    /// Sand by the texture triangle's sizes.
+    SoilSand,
+    /// Silt by the texture triangle's sizes.
+    SoilSilt,
+    /// Clay by the texture triangle's sizes.
+    SoilClay,
+    /// Liquid limit.
+    LiquidLimit,
+    /// Plastic limit.
+    PlasticLimit,
+    /// What passes the No. 200 sieve.
+    Fines,
+    /// Sand between the No. 4 and the No. 200 sieve.
+    SieveSand,
+    /// What stays on the No. 4 sieve.
+    SieveGravel,
+    /// Size that a tenth of the soil is finer than.
+    GrainD10,
+    /// Size that three tenths of the soil are finer than.
+    GrainD30,
+    /// Size that six tenths of the soil are finer than.
+    GrainD60,
+    /// Share finer than 0.02 mm.
+    FinerThan002,
+    /// Local frost depth.
+    FrostDepth,
+    /// Air freezing index.
+    FreezingIndex,
+    /// Length of the freezing season.
+    FreezingDays,
+    /// Surface index by air index.
+    SurfaceFactor,
+    /// Mean annual temperature.
+    MeanTemperature,
+    /// Dry density of the ground.
+    DryDensity,
+    /// Water content of the ground.
+    WaterContent,
+    /// Thermal conductivity of the ground.
+    Conductivity,
     /// How the edge brick stands.
     EdgeStands,
     /// What holds the edge.

@@ -3,6 +3,7 @@
 //! Frame: *station* runs along the centreline from the outer face of the door wall; *offset* is square to it, positive to the right
 //! looking away from the door; the datum is the underside of the door sill, and a *drop* is measured down from it, down positive.
 
+use crate::measure::amount::Amount;
 use crate::measure::slope::Fall;
 use crate::quantity::{Angle, Length};
 
@@ -23,6 +24,10 @@ pub struct Site {
     pub bed: BedInput,
     /// The brick of the field.
     pub brick: Brick,
+    /// What is known of the soil.
+    pub soil: SoilInput,
+    /// What is known of the winter, and of the ground as it freezes.
+    pub frost: FrostInput,
     /// The edge and what holds it.
     pub edge: EdgeInput,
 }
@@ -306,4 +311,89 @@ pub enum RestraintInput {
     },
     /// Nothing holds it: allowed, and found fault with.
     Nothing,
+}
+
+/// What is known of the soil under the walk: by feel, by the sizes of its grains, by index tests. Each is optional.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct SoilInput {
+    /// Grains of 0.05 to 2 mm, of all up to 2 mm, in percent.
+    pub sand: Option<Amount>,
+    /// Grains of 0.002 to 0.05 mm, of all up to 2 mm, in percent.
+    pub silt: Option<Amount>,
+    /// Grains under 0.002 mm, of all up to 2 mm, in percent.
+    pub clay: Option<Amount>,
+    /// How far a ribbon of the moist soil reaches before it breaks.
+    pub ribbon: Option<Ribbon>,
+    /// How it feels, wet, between finger and palm.
+    pub grit: Option<Grit>,
+    /// Liquid limit, in percent of water.
+    pub liquid_limit: Option<Amount>,
+    /// Plastic limit, in percent of water.
+    pub plastic_limit: Option<Amount>,
+    /// What passes the No. 200 sieve (0.075 mm), in percent.
+    pub fines: Option<Amount>,
+    /// What passes the No. 4 sieve (4.75 mm) and stays on the No. 200, in percent.
+    pub sieve_sand: Option<Amount>,
+    /// What stays on the No. 4 sieve, in percent.
+    pub sieve_gravel: Option<Amount>,
+    /// A tenth of the soil by weight is finer, in millimetres.
+    pub d10: Option<Amount>,
+    /// Three tenths are finer, in millimetres.
+    pub d30: Option<Amount>,
+    /// Six tenths are finer, in millimetres.
+    pub d60: Option<Amount>,
+    /// Finer than 0.02 mm, in percent.
+    pub finer_than_002: Option<Amount>,
+    /// Whether it lies in thin bands of silt and clay.
+    pub varved: bool,
+}
+
+/// What a ball of moist soil does between thumb and forefinger.
+///
+/// # Source
+/// The United States Department of Agriculture's guide to texture by feel, after Thien (1979).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ribbon {
+    /// It does not even stay a ball.
+    NoBall,
+    /// It stays a ball and makes no ribbon.
+    NoRibbon,
+    /// The ribbon breaks before 1 in (25 mm).
+    Short,
+    /// It breaks between 1 and 2 in.
+    Middling,
+    /// It reaches 2 in (50 mm) and more.
+    Long,
+}
+
+/// How a pinch of very wet soil feels in the palm.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Grit {
+    /// Very gritty.
+    Gritty,
+    /// Very smooth.
+    Smooth,
+    /// Neither above the other.
+    Neither,
+}
+
+/// What is known of the winter, and of the ground as it freezes. Each is optional.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct FrostInput {
+    /// Frost depth that the local code or its office names, below the surface. It is taken over any that is computed.
+    pub local_depth: Option<Length>,
+    /// Air freezing index, in °F days.
+    pub freezing_index: Option<Amount>,
+    /// Length of the freezing season, in days.
+    pub freezing_days: Option<Amount>,
+    /// Surface freezing index by air freezing index, in percent.
+    pub surface_factor: Option<Amount>,
+    /// Mean annual temperature of the air, in °F.
+    pub mean_temperature: Option<Amount>,
+    /// Dry density of the ground, in lb/ft³.
+    pub dry_density: Option<Amount>,
+    /// Water by dry weight, in percent.
+    pub water_content: Option<Amount>,
+    /// Mean of frozen and unfrozen thermal conductivity, in Btu/(h ft °F).
+    pub conductivity: Option<Amount>,
 }

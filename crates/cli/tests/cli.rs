@@ -18,12 +18,13 @@ use tempfile::TempDir;
 use underbrick_records::v1::FarEnd;
 use underbrick_records::{OpenSite, SiteFile, write_site};
 
-const SAMPLES: [&str; 5] = [
+const SAMPLES: [&str; 6] = [
     "short-straight-sunk-on-sand",
     "curved-to-a-drive",
     "clay-seep-falls-to-house",
     "metric",
     "half-measured",
+    "clay-with-frost",
 ];
 
 /// What a run of the program left behind.

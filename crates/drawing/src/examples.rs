@@ -50,6 +50,8 @@ pub(crate) fn empty_site(shown_in: ShownIn) -> Site {
             thickness: None,
             joint: None,
         },
+        soil: Default::default(),
+        frost: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Haunch {
@@ -244,6 +246,7 @@ impl Run {
             fall: Fall::inches_per_foot(0.25),
             risers: Vec::new(),
             end_is_fixed: true,
+            frost: None,
             run_m: in_metres(inches(456.0)),
             marker: self.marker,
         }

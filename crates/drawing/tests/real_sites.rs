@@ -2,6 +2,7 @@
 
 use underbrick_calc::catalogue::{BaseFigures, Catalogue, Drainage, Hatch, Material, UnderAWalk};
 use underbrick_calc::measure::slope::Fall;
+use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{
     Angle, Length, feet, in_metres, inches, kilograms_per_cubic_metre, unit,
 };
@@ -140,6 +141,8 @@ fn site(legs: Vec<Leg>, pits: Vec<Pit>, shots: Vec<Shot>, shown_in: ShownIn) -> 
             thickness: None,
             joint: None,
         },
+        soil: Default::default(),
+        frost: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Haunch {
@@ -233,7 +236,17 @@ fn all_sites() -> Vec<(&'static str, Site)> {
     wide.line.width = Some(feet(9.0));
     let mut deep = sunk.clone();
     deep.pits = vec![pit(4.0, 10.0, 24.0)];
+    let frosty = |site: &Site, depth_in: f64| {
+        let mut site = site.clone();
+        site.frost.local_depth = Some(inches(depth_in));
+        site
+    };
     vec![
+        ("frost in the base", frosty(&sunk, 7.0)),
+        ("frost under a deep pit", frosty(&deep, 18.0)),
+        ("frost that leaves the drawing", frosty(&heaved, 12.0)),
+        ("frost below the drawing", frosty(&curved(), 42.0)),
+        ("shallow frost on a curve", frosty(&curved(), 5.0)),
         ("sunk", sunk),
         ("curved", curved()),
         ("metric", metric),
@@ -397,4 +410,57 @@ fn the_grade_line_of_the_section_is_that_of_the_line() {
         let middle = (grade[0].y + grade[1].y) / 2.0;
         assert!((middle - in_metres(line.grade.level(station, Length::default()))).abs() < 1e-9);
     }
+}
+
+/// The frost line runs a frost depth below the grade line, and where the drawing does not reach so deep there is none.
+#[test]
+fn the_frost_line_lies_its_depth_below_the_grade_line() {
+    let sheet = Sheet {
+        width: 1280.0,
+        height: 560.0,
+        text_scale: 1.0,
+    };
+    let sites = all_sites();
+    let drawn = |wanted: &str| {
+        let (_, site) = sites.iter().find(|(name, _)| *name == wanted).unwrap();
+        let [_, long] = both(site, &compute(site, &catalogue()), 0.5, sheet);
+        long.items
+    };
+    let line_of = |items: &[Item], wanted: Place| {
+        items.iter().find_map(|item| match item {
+            Item::Line { points, place, .. } if *place == Some(wanted) => Some(points.clone()),
+            _ => None,
+        })
+    };
+    let items = drawn("frost in the base");
+    let frost = line_of(&items, Place::FrostDepth).unwrap();
+    let grade = line_of(&items, Place::GradeLine).unwrap();
+    // Heights are enlarged: the brick, 2 1/4 in, tells by how much.
+    let brick = items
+        .iter()
+        .find_map(|item| match item {
+            Item::Area { outline, place, .. } if *place == Some(Place::BrickThickness) => {
+                Some(outline.clone())
+            }
+            _ => None,
+        })
+        .unwrap();
+    let per_inch = (brick.first().unwrap().y - brick.last().unwrap().y) / 2.25;
+    for (frost, grade) in [
+        (frost.first().unwrap(), grade.first().unwrap()),
+        (frost.last().unwrap(), grade.last().unwrap()),
+    ] {
+        assert!((frost.x - grade.x).abs() < 1e-9);
+        assert!((grade.y - frost.y - 7.0 * per_inch).abs() < 1e-9 * per_inch);
+    }
+    let is_named = |items: &[Item]| {
+        items.iter().any(
+            |item| matches!(item, Item::Label { text, .. } if text.written.contains("frost depth")),
+        )
+    };
+    assert!(is_named(&items));
+    let below = drawn("frost below the drawing");
+    assert!(line_of(&below, Place::FrostDepth).is_none() && !is_named(&below));
+    let leaving = line_of(&drawn("frost that leaves the drawing"), Place::FrostDepth);
+    assert!(leaving.is_none_or(|line| line.len() >= 2));
 }

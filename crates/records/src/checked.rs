@@ -2,8 +2,11 @@
 //! missing and a finding that says why; the typed text stays in the file.
 
 use underbrick_calc::catalogue::Catalogue;
-use underbrick_calc::field::{OutOfReason, check_fall, check_length, check_turn, full_name};
+use underbrick_calc::field::{
+    Kind, OutOfReason, check_amount, check_fall, check_length, check_turn, field, full_name,
+};
 use underbrick_calc::findings::{Findings, Source, Weight};
+use underbrick_calc::measure::amount::{Amount, read_amount};
 use underbrick_calc::measure::angle::read_angle;
 use underbrick_calc::measure::slope::{Fall, read_fall};
 use underbrick_calc::measure::written::{WrittenError, read_length_with_unit};
@@ -58,6 +61,8 @@ impl Check<'_> {
                 thickness: self.length(Place::BrickThickness),
                 joint: self.length(Place::Joint),
             },
+            soil: self.soil(),
+            frost: self.frost(),
             edge: site::EdgeInput {
                 stands: file.edge.stands.into(),
                 restraint: self.restraint(),
@@ -171,6 +176,40 @@ impl Check<'_> {
         }
     }
 
+    fn soil(&mut self) -> site::SoilInput {
+        let soil = &self.file.soil;
+        site::SoilInput {
+            sand: self.amount(Place::SoilSand),
+            silt: self.amount(Place::SoilSilt),
+            clay: self.amount(Place::SoilClay),
+            ribbon: soil.ribbon.map(Into::into),
+            grit: soil.grit.map(Into::into),
+            liquid_limit: self.amount(Place::LiquidLimit),
+            plastic_limit: self.amount(Place::PlasticLimit),
+            fines: self.amount(Place::Fines),
+            sieve_sand: self.amount(Place::SieveSand),
+            sieve_gravel: self.amount(Place::SieveGravel),
+            d10: self.amount(Place::GrainD10),
+            d30: self.amount(Place::GrainD30),
+            d60: self.amount(Place::GrainD60),
+            finer_than_002: self.amount(Place::FinerThan002),
+            varved: soil.varved,
+        }
+    }
+
+    fn frost(&mut self) -> site::FrostInput {
+        site::FrostInput {
+            local_depth: self.length(Place::FrostDepth),
+            freezing_index: self.amount(Place::FreezingIndex),
+            freezing_days: self.amount(Place::FreezingDays),
+            surface_factor: self.amount(Place::SurfaceFactor),
+            mean_temperature: self.amount(Place::MeanTemperature),
+            dry_density: self.amount(Place::DryDensity),
+            water_content: self.amount(Place::WaterContent),
+            conductivity: self.amount(Place::Conductivity),
+        }
+    }
+
     fn restraint(&mut self) -> site::RestraintInput {
         match self.file.edge.restraint {
             Restraint::Haunch { .. } => site::RestraintInput::Haunch {
@@ -197,6 +236,13 @@ impl Check<'_> {
         self.value(place, read_angle, check_turn)
     }
 
+    fn amount(&mut self, place: Place) -> Option<Amount> {
+        let Kind::Number { unit, .. } = field(place).kind else {
+            return None;
+        };
+        self.value(place, |text| read_amount(text, unit), check_amount)
+    }
+
     /// The value at a place, if something stands there that can be read and can be true.
     fn value<T>(
         &mut self,
@@ -214,7 +260,7 @@ impl Check<'_> {
                 self.warn(
                     place,
                     format!("{}: {text:?} cannot be read: {error}.", full_name(place)),
-                    remedy_of(&error),
+                    &remedy_of(place, &error),
                 );
                 return None;
             }
@@ -253,11 +299,19 @@ impl Check<'_> {
     }
 }
 
-fn remedy_of(error: &WrittenError) -> &'static str {
-    match error {
-        WrittenError::NoUnit { .. } => {
+fn remedy_of(place: Place, error: &WrittenError) -> String {
+    let remedy = match (field(place).kind, error) {
+        (Kind::Number { unit, .. }, _) => {
+            let units: Vec<&str> = unit.symbols().collect();
+            let units = units.join(" or ");
+            return format!(
+                "It is kept as written and not used. Write a number and its unit after it: {units}."
+            );
+        }
+        (_, WrittenError::NoUnit { .. }) => {
             "It is kept as written and not used. Write its unit after it, such as in, ft, mm or m."
         }
         _ => "It is kept as written and not used. Write it anew, such as 5' 3 1/2\" or 1.6 m.",
-    }
+    };
+    remedy.to_owned()
 }

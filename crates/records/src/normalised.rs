@@ -1,6 +1,7 @@
 //! What is stored for what was typed: a bare number gets the unit that it means in its field.
 
 use underbrick_calc::field::{Kind, field};
+use underbrick_calc::measure::amount::read_amount;
 use underbrick_calc::measure::angle::read_angle;
 use underbrick_calc::measure::slope::read_fall;
 use underbrick_calc::measure::written::{BareUnit, read_length, read_length_with_unit};
@@ -29,6 +30,9 @@ impl SiteFile {
                 suffixed(bare_text, "%", |text| read_fall(text).is_ok())
             }
             (Kind::Turn { .. }, _) => suffixed(bare_text, "deg", |text| read_angle(text).is_ok()),
+            (Kind::Number { unit, .. }, _) => suffixed(bare_text, unit.symbol(shown_in), |text| {
+                read_amount(text, unit).is_ok()
+            }),
             (Kind::Text | Kind::Choice | Kind::Thing, _) => None,
         };
         with_unit.unwrap_or_else(|| typed.to_owned())

@@ -3,10 +3,14 @@
 //! Every length, fall and angle is text as typed, with its unit; an empty text is a value that was not measured. A text that cannot
 //! be read stays as it is until the person mends it.
 
+mod soil;
+
 use serde::{Deserialize, Serialize};
 use underbrick_calc::site;
 
 use crate::written::written;
+
+pub use soil::{Frost, Grit, Ribbon, Soil};
 
 /// The number of this format, as it stands in the file.
 pub const VERSION: u32 = 1;
@@ -34,6 +38,12 @@ pub struct SiteFile {
     pub bed: Bed,
     /// The brick of the field.
     pub brick: Brick,
+    /// What is known of the soil.
+    #[serde(default, skip_serializing_if = "Soil::is_empty")]
+    pub soil: Soil,
+    /// What is known of the winter, and of the ground as it freezes.
+    #[serde(default, skip_serializing_if = "Frost::is_empty")]
+    pub frost: Frost,
     /// The edge and what holds it.
     pub edge: Edge,
 }
@@ -58,6 +68,8 @@ impl SiteFile {
                 ..Bed::default()
             },
             brick: Brick::default(),
+            soil: Soil::default(),
+            frost: Frost::default(),
             edge: Edge {
                 stands: EdgeStands::Sailor,
                 restraint: Restraint::haunch(),
@@ -476,5 +488,7 @@ same_names! {
     PitEnd { Stopped, Refused }
     Firmness { VerySoft, Soft, Firm, Hard, VeryHard }
     Moisture { Dry, Moist, Wet }
+    Ribbon { NoBall, NoRibbon, Short, Middling, Long }
+    Grit { Gritty, Smooth, Neither }
     EdgeStands { Sailor, Soldier, Header, Stretcher, Rowlock }
 }

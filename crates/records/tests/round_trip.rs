@@ -5,8 +5,8 @@ use proptest::option;
 use proptest::prelude::*;
 use underbrick_calc::place::Place;
 use underbrick_records::v1::{
-    Bed, Brick, Edge, EdgeStands, FarEnd, Firmness, Hand, Layer, Leg, LegShape, Line, Moisture,
-    Pit, PitEnd, Restraint, Shot, ShotBy, ShownIn, VERSION,
+    Bed, Brick, Edge, EdgeStands, FarEnd, Firmness, Frost, Grit, Hand, Layer, Leg, LegShape, Line,
+    Moisture, Pit, PitEnd, Restraint, Ribbon, Shot, ShotBy, ShownIn, Soil, VERSION,
 };
 use underbrick_records::{SiteFile, read_site, write_site};
 
@@ -155,6 +155,50 @@ fn brick() -> impl Strategy<Value = Brick> {
     })
 }
 
+fn soil_and_frost() -> impl Strategy<Value = (Soil, Frost)> {
+    use Grit::{Gritty, Neither, Smooth};
+    use Ribbon::{Long, Middling, NoBall, NoRibbon, Short};
+    let ribbon = option::of(prop::sample::select(vec![
+        NoBall, NoRibbon, Short, Middling, Long,
+    ]));
+    let grit = option::of(prop::sample::select(vec![Gritty, Smooth, Neither]));
+    (vec(text(), 20), ribbon, grit, any::<bool>()).prop_map(|(texts, ribbon, grit, varved)| {
+        let mut soil = Soil {
+            ribbon,
+            grit,
+            varved,
+            ..Soil::default()
+        };
+        let mut frost = Frost::default();
+        let fields = [
+            &mut soil.sand,
+            &mut soil.silt,
+            &mut soil.clay,
+            &mut soil.liquid_limit,
+            &mut soil.plastic_limit,
+            &mut soil.fines,
+            &mut soil.sieve_sand,
+            &mut soil.sieve_gravel,
+            &mut soil.d10,
+            &mut soil.d30,
+            &mut soil.d60,
+            &mut soil.finer_than_002,
+            &mut frost.local_depth,
+            &mut frost.freezing_index,
+            &mut frost.freezing_days,
+            &mut frost.surface_factor,
+            &mut frost.mean_temperature,
+            &mut frost.dry_density,
+            &mut frost.water_content,
+            &mut frost.conductivity,
+        ];
+        for (field, text) in fields.into_iter().zip(texts) {
+            *field = text;
+        }
+        (soil, frost)
+    })
+}
+
 fn site() -> impl Strategy<Value = SiteFile> {
     let shown_in = prop_oneof![Just(ShownIn::FeetInches), Just(ShownIn::Metric)];
     (
@@ -165,10 +209,11 @@ fn site() -> impl Strategy<Value = SiteFile> {
         vec(pit(), 0..4),
         bed(),
         brick(),
+        soil_and_frost(),
         edge(),
     )
         .prop_map(
-            |(address, walk, shown_in, line, pits, bed, brick, edge)| SiteFile {
+            |(address, walk, shown_in, line, pits, bed, brick, (soil, frost), edge)| SiteFile {
                 version: VERSION,
                 address,
                 walk,
@@ -177,6 +222,8 @@ fn site() -> impl Strategy<Value = SiteFile> {
                 pits,
                 bed,
                 brick,
+                soil,
+                frost,
                 edge,
             },
         )

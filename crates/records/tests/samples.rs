@@ -30,12 +30,13 @@ fn results(name: &str) -> Results {
     compute(&site, &catalogue)
 }
 
-const ALL: [&str; 5] = [
+const ALL: [&str; 6] = [
     "short-straight-sunk-on-sand",
     "curved-to-a-drive",
     "clay-seep-falls-to-house",
     "metric",
     "half-measured",
+    "clay-with-frost",
 ];
 
 /// Set `UPDATE_GOLDEN` to write them anew.
@@ -58,6 +59,7 @@ fn measured_samples_compute_without_a_stop() {
         "curved-to-a-drive",
         "clay-seep-falls-to-house",
         "metric",
+        "clay-with-frost",
     ] {
         let results = results(name);
         let stops: Vec<&Finding> = results
@@ -110,4 +112,24 @@ fn the_half_measured_walk_says_what_is_missing_and_guesses_nothing() {
     let at = |place: Place| results.findings.at(place).count();
     assert!(at(Place::FarEndBelowSill) > 0, "{:?}", results.findings);
     assert!(results.line.is_some(), "the run is known, so it is drawn");
+}
+
+#[test]
+fn on_frosty_clay_the_soil_is_named_and_the_local_depth_is_taken() {
+    let results = results("clay-with-frost");
+    let soil = results.soil.unwrap();
+    // Liquid limit 41, plasticity index 21 over an A-line of 0.73 × 21 = 15.33.
+    assert_eq!(soil.uscs.unwrap().symbol, "CL");
+    assert_eq!(soil.texture.unwrap().class.name(), "silty clay loam");
+    assert_eq!(soil.frost_groups.first().unwrap().line, "F3c");
+    let frost = soil.frost.unwrap();
+    assert!((in_metres(frost.depth) / 0.0254 - 42.0).abs() < 1e-9);
+    // 48 k nF ÷ L with k 0.948 (Kersten), 1250 °F days and L = 144 × 96 × 0.24 = 3317.8: 4.14 ft by hand.
+    assert!((in_metres(frost.stefan.unwrap()) / 0.3048 - 4.14).abs() < 0.01);
+    let at = |place: Place| results.findings.at(place).count();
+    assert!(
+        at(Place::FrostDepth) == 1 && at(Place::PitSeep(1)) == 2,
+        "{:?}",
+        results.findings
+    );
 }

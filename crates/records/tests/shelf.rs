@@ -119,6 +119,7 @@ fn samples_are_copied_and_each_can_be_opened() {
         "metric",
         "half-measured",
         "steep-with-steps",
+        "clay-with-frost",
     ];
     assert_eq!(names, expected);
     for folder in &folders {
@@ -127,7 +128,7 @@ fn samples_are_copied_and_each_can_be_opened() {
     // A second set of copies leaves the first alone.
     let again = shelf.copy_samples().unwrap();
     assert_eq!(name(&again[3]), "metric-2");
-    assert_eq!(shelf.list().unwrap().len(), 12);
+    assert_eq!(shelf.list().unwrap().len(), 14);
 }
 
 #[test]

@@ -6,7 +6,9 @@
 )]
 
 use underbrick_calc::catalogue::Catalogue;
+use underbrick_calc::field::{Kind, field};
 use underbrick_calc::findings::Weight;
+use underbrick_calc::measure::amount::AmountUnit;
 use underbrick_calc::measure::written::read_length_with_unit;
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::in_metres;
@@ -77,6 +79,9 @@ fn what_cannot_be_read_is_questioned_at_its_place() {
     questioned(Place::LegTurn(1), "48", &["Leg 2 turn", "has no unit"]);
     questioned(Place::FarEndBelowSill, "about a foot", &["about"]);
     questioned(Place::SettingBed, "\u{202e}3 in", &["cannot be read"]);
+    questioned(Place::LiquidLimit, "35", &["Liquid limit", "has no unit"]);
+    questioned(Place::Fines, "35 mm", &["Fines", "“mm” at character 4"]);
+    questioned(Place::DryDensity, "NaN lb/ft3", &["character 1"]);
 }
 
 #[test]
@@ -102,6 +107,18 @@ fn what_cannot_be_true_is_questioned_at_its_place() {
     questioned(Place::Fall, "3:1", &["cannot be read"]);
     questioned(Place::Fall, "200 %", &["above the most"]);
     questioned(Place::LegRadius(1), "0 ft", &["below the least"]);
+    questioned(
+        Place::SoilSand,
+        "-3 %",
+        &["Sand", "-3 %", "below the least"],
+    );
+    questioned(Place::Fines, "101 %", &["Fines", "101 %", "100 %"]);
+    questioned(
+        Place::MeanTemperature,
+        "120 °F",
+        &["above the most", "95 °F"],
+    );
+    questioned(Place::FrostDepth, "900 ft", &["above the most"]);
 }
 
 #[test]
@@ -143,6 +160,7 @@ fn every_value_reaches_the_same_value_of_the_calculation() {
                 place,
                 Place::Address | Place::Walk | Place::LayerMaterial(..) | Place::BaseMaterial
             )
+            && !matches!(field(*place).kind, Kind::Number { .. })
         {
             given.push(typed);
         } else {
@@ -164,12 +182,47 @@ fn every_value_reaches_the_same_value_of_the_calculation() {
 }
 
 #[test]
+fn every_amount_reaches_the_same_amount_of_the_calculation() {
+    let mut file = full();
+    let mut given = Vec::new();
+    for (number, place) in file.text_places().into_iter().enumerate() {
+        if let Kind::Number { unit, .. } = field(place).kind {
+            // Conductivity is never so much; a share of 1 % is true nowhere else.
+            let number = if unit == AmountUnit::BtuPerHourFootFahrenheit {
+                1.25
+            } else {
+                20.0 + number as f64
+            };
+            file.set_text(
+                place,
+                &format!("{number} {}", unit.symbol(site::ShownIn::FeetInches)),
+            );
+            given.push((place, number));
+        }
+    }
+    assert_eq!(given.len(), 19);
+    let (site, findings) = file.checked(&Catalogue::default());
+    assert_eq!(findings.iter().count(), 0, "{findings:?}");
+    let words = format!("{site:?}");
+    for (place, number) in given {
+        assert_eq!(
+            words.matches(&format!("number: {number:?},")).count(),
+            1,
+            "{place:?} {number} in {words}"
+        );
+    }
+}
+
+#[test]
 fn choices_reach_the_calculation() {
     let mut file = full();
     file.shown_in = v1::ShownIn::Metric;
     file.edge.stands = v1::EdgeStands::Rowlock;
     file.edge.restraint = v1::Restraint::spiked();
     file.bed.fabric = true;
+    file.soil.ribbon = Some(v1::Ribbon::Middling);
+    file.soil.grit = Some(v1::Grit::Smooth);
+    file.soil.varved = true;
     let pit = file.pits.first_mut().unwrap();
     pit.ended = v1::PitEnd::Refused;
     let layer = pit.layers.last_mut().unwrap();
@@ -185,6 +238,9 @@ fn choices_reach_the_calculation() {
         site::RestraintInput::Spiked { spacing: None }
     );
     assert!(site.bed.fabric);
+    let soil = (site.soil.ribbon, site.soil.grit, site.soil.varved);
+    let expected = (Some(site::Ribbon::Middling), Some(site::Grit::Smooth), true);
+    assert_eq!(soil, expected);
     assert_eq!(site.line.far_end, site::FarEnd::Fixed { below_sill: None });
     let pit = site.pits.first().unwrap();
     assert_eq!(pit.ended, site::PitEnd::Refused);
@@ -238,6 +294,12 @@ fn a_bare_number_is_stored_with_the_unit_that_it_means() {
     );
     stored(FeetInches, Place::Fall, "1/4", "1/4 in/ft");
     stored(FeetInches, Place::LegTurn(1), "48", "48 deg");
+    stored(FeetInches, Place::Fines, "35", "35 %");
+    stored(FeetInches, Place::GrainD10, "0.07", "0.07 mm");
+    stored(FeetInches, Place::FreezingIndex, "1250", "1250 °F days");
+    stored(FeetInches, Place::MeanTemperature, "7 °C", "7 °C");
+    stored(Metric, Place::DryDensity, "1600", "1600 kg/m3");
+    stored(Metric, Place::MeanTemperature, "-3", "-3 °C");
     stored(Metric, Place::Width, "815", "815 mm");
     stored(Metric, Place::LegLength(0), "4.5", "4.5 m");
     stored(Metric, Place::LegLength(0), "4,5", "4,5 m");

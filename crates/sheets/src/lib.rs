@@ -7,11 +7,13 @@ pub mod figure;
 pub mod pits;
 pub mod profile;
 pub mod results;
+pub mod soil;
 
 mod cautions;
 mod columns;
 mod figures;
 mod json;
+mod soil_text;
 mod text;
 mod wording;
 

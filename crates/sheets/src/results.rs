@@ -5,6 +5,7 @@ use crate::figure::{Figure, Measure};
 use crate::figures;
 use crate::pits::{PitRow, pits};
 use crate::profile::{StationRow, stations};
+use crate::soil::{SoilRow, soil};
 use crate::wording::{Wording, on_one_line};
 use serde::Serialize;
 use underbrick_calc::Results;
@@ -40,6 +41,8 @@ pub struct ResultsSheet {
     pub fabric: Option<bool>,
     /// What the pits showed; `None` where no pit could be put into levels.
     pub pits: Option<Vec<PitRow>>,
+    /// What the soil is and how deep it freezes; `None` where nothing was written down of it.
+    pub soil: Option<SoilRow>,
     /// Levels along the centreline; `None` where the run is not known.
     pub stations: Option<Vec<StationRow>>,
     /// The lifts from the bottom; `None` where there is no bed.
@@ -138,6 +141,7 @@ pub fn results(site: &Site, results: &Results, findings: &Findings) -> ResultsSh
         figures: figures::all(site, results),
         fabric: bed.map(|bed| bed.fabric),
         pits: results.ground.as_ref().map(|ground| pits(ground, say)),
+        soil: results.soil.as_ref().map(|found| soil(found, say)),
         stations: stations(results, say),
         lifts: bed.map(|bed| {
             bed.lifts

@@ -5,6 +5,7 @@ use crate::figure::{Figure, Group, Measure, NOT_KNOWN};
 use crate::pits::{LayerRow, PitRow};
 use crate::profile::StationRow;
 use crate::results::{FindingRow, LiftRow, OfferRow, ResultsSheet};
+use crate::soil_text;
 use crate::wording::on_one_line;
 
 /// The sheet as text: what was found, the new line, section, lifts, edges, quantities, findings, cautions. Paragraphs are a page
@@ -14,6 +15,7 @@ pub fn to_text(sheet: &ResultsSheet) -> String {
     let parts = [
         heading(sheet),
         part("WHAT THE PITS SHOWED", &pits(sheet)),
+        soil_part(sheet),
         part("THE NEW LINE", &figures(sheet, Group::Line)),
         part(
             "ALONG THE CENTRELINE, FROM THE UNDERSIDE OF THE SILL",
@@ -59,6 +61,15 @@ fn heading(sheet: &ResultsSheet) -> String {
 
 fn part(title: &str, body: &str) -> String {
     format!("\n{title}\n{body}")
+}
+
+/// Nothing at all where nothing was tested.
+fn soil_part(sheet: &ResultsSheet) -> String {
+    let body = soil_text::soil(sheet.soil.as_ref());
+    if body.is_empty() {
+        return body;
+    }
+    part("SOIL AND FROST", &body)
 }
 
 fn pits(sheet: &ResultsSheet) -> String {

@@ -57,6 +57,8 @@ fn site() -> Site {
             thickness: None,
             joint: None,
         },
+        soil: Default::default(),
+        frost: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Stretcher,
             restraint: RestraintInput::Spiked { spacing: None },
@@ -248,8 +250,8 @@ fn the_json_is_the_same_every_time() {
         .filter_map(|line| line.strip_prefix("  \"")?.split('"').next())
         .collect();
     let expected = [
-        "format", "version", "site", "datum", "stops", "figures", "fabric", "pits", "stations",
-        "lifts", "offers", "findings", "cautions",
+        "format", "version", "site", "datum", "stops", "figures", "fabric", "pits", "soil",
+        "stations", "lifts", "offers", "findings", "cautions",
     ];
     assert_eq!(keys, expected);
     let parsed: serde_json::Value = serde_json::from_str(&one).unwrap();

@@ -8,7 +8,12 @@ use crate::edit::Edit;
 use crate::visit::Visit;
 use crate::widgets::rows::Row;
 
-pub(super) fn rows(visit: &Visit, set: Option<Place>, open_pit: Option<usize>) -> Vec<Row> {
+pub(super) fn rows(
+    visit: &Visit,
+    set: Option<Place>,
+    open_pit: Option<usize>,
+    open_soil: bool,
+) -> Vec<Row> {
     let site = visit.site();
     let mut rows = vec![
         value(visit, Place::Address, ""),
@@ -69,6 +74,7 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, open_pit: Option<usize>) -
             ),
         ],
     });
+    rows.extend(super::soil::rows(visit, open_soil));
     rows.extend(findings(visit, Stop::Look));
     rows
 }

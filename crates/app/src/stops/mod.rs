@@ -3,9 +3,11 @@
 mod bed;
 mod line;
 mod look;
+mod soil;
 
 use underbrick_calc::field::{Kind, field};
 use underbrick_calc::findings::Weight;
+use underbrick_calc::measure::amount::{Amount, read_amount, write_amount};
 use underbrick_calc::measure::slope::{SlopeStyle, write_fall};
 use underbrick_calc::measure::written::read_length_with_unit;
 use underbrick_calc::place::Place;
@@ -41,11 +43,18 @@ impl Stop {
         }
     }
 
-    /// The rows of the stop. `set` is what the pad sets, `open_pit` the pit whose layers are shown.
+    /// The rows of the stop. `set` is what the pad sets, `open_pit` the pit whose layers are shown, `open_soil` whether soil and
+    /// frost are.
     #[must_use]
-    pub fn rows(self, visit: &Visit, set: Option<Place>, open_pit: Option<usize>) -> Vec<Row> {
+    pub fn rows(
+        self,
+        visit: &Visit,
+        set: Option<Place>,
+        open_pit: Option<usize>,
+        open_soil: bool,
+    ) -> Vec<Row> {
         match self {
-            Self::Look => look::rows(visit, set, open_pit),
+            Self::Look => look::rows(visit, set, open_pit, open_soil),
             Self::Line => line::rows(visit, set),
             Self::Bed => bed::rows(visit),
         }
@@ -67,7 +76,28 @@ impl Stop {
             | Place::BrickLength
             | Place::BrickWidth
             | Place::BrickThickness
-            | Place::Joint => Self::Look,
+            | Place::Joint
+            | Place::Soil
+            | Place::SoilSand
+            | Place::SoilSilt
+            | Place::SoilClay
+            | Place::LiquidLimit
+            | Place::PlasticLimit
+            | Place::Fines
+            | Place::SieveSand
+            | Place::SieveGravel
+            | Place::GrainD10
+            | Place::GrainD30
+            | Place::GrainD60
+            | Place::FinerThan002
+            | Place::FrostDepth
+            | Place::FreezingIndex
+            | Place::FreezingDays
+            | Place::SurfaceFactor
+            | Place::MeanTemperature
+            | Place::DryDensity
+            | Place::WaterContent
+            | Place::Conductivity => Self::Look,
             Place::OldBelowSill
             | Place::FirstBrickBelowSill
             | Place::Leg(_)
@@ -154,6 +184,35 @@ pub const fn pit_of(place: Place) -> Option<usize> {
     }
 }
 
+/// Whether a place stands among soil and frost.
+#[must_use]
+pub const fn is_soil(place: Place) -> bool {
+    matches!(
+        place,
+        Place::Soil
+            | Place::SoilSand
+            | Place::SoilSilt
+            | Place::SoilClay
+            | Place::LiquidLimit
+            | Place::PlasticLimit
+            | Place::Fines
+            | Place::SieveSand
+            | Place::SieveGravel
+            | Place::GrainD10
+            | Place::GrainD30
+            | Place::GrainD60
+            | Place::FinerThan002
+            | Place::FrostDepth
+            | Place::FreezingIndex
+            | Place::FreezingDays
+            | Place::SurfaceFactor
+            | Place::MeanTemperature
+            | Place::DryDensity
+            | Place::WaterContent
+            | Place::Conductivity
+    )
+}
+
 /// The row of a value under the field's own name.
 fn value(visit: &Visit, place: Place, note: &str) -> Row {
     named(visit, place, None, field(place).name, note)
@@ -212,6 +271,20 @@ fn displayed(visit: &Visit, place: Place, text: &str) -> String {
                 let same = read_length_with_unit(&written)
                     .is_ok_and(|again| (in_metres(again) - in_metres(length)).abs() < 1e-7);
                 if same { written } else { text.to_owned() }
+            }
+            Err(_) => text.to_owned(),
+        },
+        Kind::Number { unit, .. } => match read_amount(text, unit) {
+            Ok(amount) => {
+                let written = write_amount(amount, visit.site().shown_in);
+                let is_same = |again: Amount| {
+                    (again.number() - amount.number()).abs() <= 1e-9 * amount.number().abs()
+                };
+                if read_amount(&written, unit).is_ok_and(is_same) {
+                    written
+                } else {
+                    text.to_owned()
+                }
             }
             Err(_) => text.to_owned(),
         },

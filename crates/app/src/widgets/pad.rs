@@ -7,6 +7,7 @@ pub use typing::Typing;
 
 use egui::{Key as KeyCode, Rect, Ui, pos2, vec2};
 use underbrick_calc::field::{Kind, field};
+use underbrick_calc::measure::amount::{AmountUnit, read_amount, write_amount};
 use underbrick_calc::measure::slope::{SlopeStyle, read_fall, write_fall};
 use underbrick_calc::measure::written::{LengthStyle, Nearest, read_length, write_length};
 use underbrick_calc::place::Place;
@@ -117,7 +118,7 @@ pub fn pad_ui(ui: &mut Ui, rect: Rect, pad: &mut Pad, visit: &Visit) -> PadAnswe
     match kind {
         Kind::Text => words_ui(ui, head, grid, pad, &mut answer),
         Kind::Choice => choices_ui(ui, grid, place, visit, &mut answer),
-        Kind::Length { .. } | Kind::Fall { .. } | Kind::Turn { .. } => {
+        Kind::Length { .. } | Kind::Fall { .. } | Kind::Turn { .. } | Kind::Number { .. } => {
             keyboard(ui, pad, &mut answer);
             keys::grid_ui(ui, grid, &mut pad.typing, &mut answer.next);
             reading(ui, head, &pad.typing);
@@ -246,8 +247,24 @@ fn echo(typing: &Typing) -> String {
                 )
             },
         ),
+        Kind::Number { unit, .. } => in_the_other_unit(typing, unit),
         Kind::Turn { .. } | Kind::Text | Kind::Choice | Kind::Thing => String::new(),
     }
+}
+
+/// An amount in its second unit; empty where it has but one.
+fn in_the_other_unit(typing: &Typing, unit: AmountUnit) -> String {
+    let other = match typing.shown_in() {
+        ShownIn::FeetInches => ShownIn::Metric,
+        ShownIn::Metric => ShownIn::FeetInches,
+    };
+    if unit.symbols().count() < 2 {
+        return String::new();
+    }
+    read_amount(typing.text(), unit).map_or_else(
+        |_| String::new(),
+        |amount| format!("= {}", write_amount(amount, other)),
+    )
 }
 
 /// One line or two: what is wrong, else how it is measured.

@@ -1,5 +1,7 @@
 //! One row for every place.
 
+mod soil;
+
 use super::{Field, Kind};
 use crate::measure::written::BareUnit;
 use crate::place::Place;
@@ -59,6 +61,27 @@ pub fn field(place: Place) -> Field {
         | Place::SideExtension
         | Place::UndercutLimit
         | Place::Fabric => bed_field(place),
+        Place::Soil
+        | Place::SoilSand
+        | Place::SoilSilt
+        | Place::SoilClay
+        | Place::LiquidLimit
+        | Place::PlasticLimit
+        | Place::Fines
+        | Place::SieveSand
+        | Place::SieveGravel
+        | Place::GrainD10
+        | Place::GrainD30
+        | Place::GrainD60
+        | Place::FinerThan002
+        | Place::FrostDepth
+        | Place::FreezingIndex
+        | Place::FreezingDays
+        | Place::SurfaceFactor
+        | Place::MeanTemperature
+        | Place::DryDensity
+        | Place::WaterContent
+        | Place::Conductivity => soil::field(place),
         Place::BrickLength
         | Place::BrickWidth
         | Place::BrickThickness

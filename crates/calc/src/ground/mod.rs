@@ -1,8 +1,10 @@
 //! The pits in levels, and the bottom of what must come out.
 
+pub mod frost_depth;
 mod layers;
 mod pits;
 mod reports;
+pub mod soil;
 #[cfg(test)]
 mod tests;
 

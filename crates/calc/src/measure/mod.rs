@@ -1,5 +1,6 @@
 //! Lengths, angles, slopes and levels as people write and take them.
 
+pub mod amount;
 pub mod angle;
 mod exact;
 pub mod levels;

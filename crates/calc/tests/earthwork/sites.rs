@@ -96,6 +96,8 @@ pub fn plain() -> Site {
             thickness: Some(inches(2.25)),
             joint: Some(inches(0.125)),
         },
+        soil: Default::default(),
+        frost: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Header,
             restraint: RestraintInput::Nothing,

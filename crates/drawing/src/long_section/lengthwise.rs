@@ -4,6 +4,7 @@ use underbrick_calc::Results;
 use underbrick_calc::bed::{Along, along};
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::ground::PitFound;
+use underbrick_calc::ground::soil::FrostFound;
 use underbrick_calc::line::Riser;
 use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::quantity::{Length, in_metres, metres};
@@ -20,6 +21,8 @@ pub(crate) struct Lengthwise<'a> {
     /// Risers across the walk, where it has steps.
     pub risers: Vec<Riser>,
     pub end_is_fixed: bool,
+    /// Where frost ends, below the grade line; `None` where that is not known.
+    pub frost: Option<&'a FrostFound>,
     /// Length of the run, in metres.
     pub run_m: f64,
     /// Station of the marker, within the run.
@@ -77,6 +80,7 @@ impl<'a> Lengthwise<'a> {
             fall: line.grade.fall,
             risers: line.grade.risers(),
             end_is_fixed: line.grade.end_is_fixed,
+            frost: results.soil.as_ref().and_then(|soil| soil.frost.as_ref()),
             run_m,
             marker: metres(if marker_m.is_finite() {
                 marker_m.clamp(0.0, run_m)

@@ -2,6 +2,7 @@
 
 mod axes;
 mod frame;
+mod frost;
 mod lengthwise;
 mod marker;
 mod names;
@@ -83,6 +84,7 @@ pub(crate) fn draw(walk: &Lengthwise<'_>, sheet: Sheet) -> LongSection {
     axes::grid(&mut draft, walk, &frame);
     built(&mut draft, walk, &frame);
     pits::columns(&mut draft, walk, &frame);
+    frost::line(&mut draft, walk, &frame);
     as_found(&mut draft, walk, &frame);
     let grade = spots_line(walk, &frame, |spot| Some(spot.grade));
     draft.line(grade, dashed(Ink::Line, GRADE), Some(Place::GradeLine));

@@ -1,7 +1,7 @@
 //! What is named over a long section: pits, the grade line, the old surface, and what is not known.
 
 use super::frame::Frame;
-use super::{Lengthwise, pits};
+use super::{Lengthwise, frost, pits};
 use crate::callouts::{self, Callout};
 use crate::draft::Draft;
 use crate::palette::Ink;
@@ -93,6 +93,7 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
             .iter()
             .all(|spot| spot.old_surface.is_some_and(|old| old.known))
     };
+    all.extend(frost::name(walk, frame));
     all.push(as_found(
         "as found",
         "",

@@ -1,7 +1,7 @@
 //! The sample sites, built in: folder name and `site.ron`.
 
 /// In the order in which they are copied.
-pub const SAMPLES: [(&str, &str); 6] = [
+pub const SAMPLES: [(&str, &str); 7] = [
     (
         "short-straight-sunk-on-sand",
         include_str!("../../../../sample-sites/short-straight-sunk-on-sand/site.ron"),
@@ -25,5 +25,9 @@ pub const SAMPLES: [(&str, &str); 6] = [
     (
         "steep-with-steps",
         include_str!("../../../../sample-sites/steep-with-steps/site.ron"),
+    ),
+    (
+        "clay-with-frost",
+        include_str!("../../../../sample-sites/clay-with-frost/site.ron"),
     ),
 ];

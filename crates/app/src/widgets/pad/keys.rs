@@ -2,10 +2,12 @@
 
 use egui::{Rect, Ui, pos2, vec2};
 use underbrick_calc::field::{Kind, field};
+use underbrick_calc::measure::amount::AmountUnit;
 use underbrick_calc::site::ShownIn;
 
 use super::super::key::Key;
 use super::Typing;
+use super::typing::amount_step;
 use crate::theme::{Ink, size};
 
 /// What a key does.
@@ -18,6 +20,7 @@ enum Act {
     Point,
     Unit(&'static str),
     Put(&'static str, &'static str),
+    Common(&'static str, &'static str),
     Sign,
     Erase,
     Up(&'static str),
@@ -26,7 +29,9 @@ enum Act {
     Next,
 }
 
-use Act::{Clear, Down, Erase, Feet, Figure, Fraction, Inch, Next, Point, Put, Sign, Unit, Up};
+use Act::{
+    Clear, Common, Down, Erase, Feet, Figure, Fraction, Inch, Next, Point, Put, Sign, Unit, Up,
+};
 
 /// Five keys in each of four rows.
 type Layout = [[Act; 5]; 4];
@@ -125,12 +130,49 @@ const TURN: Layout = [
     [Point, Figure("0"), Unit("deg"), Clear, Next],
 ];
 
+/// Keys of an amount: its units, or values that are common where it has but one.
+fn number(unit: AmountUnit, shown_in: ShownIn) -> Layout {
+    use AmountUnit::{
+        BtuPerHourFootFahrenheit, Days, Fahrenheit, FahrenheitDays, Millimetre, Percent,
+        PoundsPerCubicFoot,
+    };
+    let mut symbols = unit.symbols();
+    let first = symbols.next().unwrap_or_default();
+    let second = symbols.next().map_or(Clear, Unit);
+    let (second, third) = match (unit, shown_in) {
+        (Percent, _) => (Common("20", "20 %"), Common("50", "50 %")),
+        (Millimetre, _) => (Common("0.1", "0.1 mm"), Common("0.5", "0.5 mm")),
+        (Days, _) => (Common("90", "90 days"), Common("120", "120 days")),
+        (Fahrenheit, _) => (second, Sign),
+        (FahrenheitDays, ShownIn::FeetInches) => (second, Common("1000", "1000 °F days")),
+        (FahrenheitDays, ShownIn::Metric) => (second, Common("500", "500 °C days")),
+        (PoundsPerCubicFoot, ShownIn::FeetInches) => (second, Common("100", "100 lb/ft3")),
+        (PoundsPerCubicFoot, ShownIn::Metric) => (second, Common("1600", "1600 kg/m3")),
+        (BtuPerHourFootFahrenheit, ShownIn::FeetInches) => {
+            (second, Common("0.8", "0.8 Btu/h ft °F"))
+        }
+        (BtuPerHourFootFahrenheit, ShownIn::Metric) => (second, Common("1.4", "1.4 W/m K")),
+    };
+    let (up, down) = if amount_step(unit) < 1.0 {
+        ("+ 0.01", "− 0.01")
+    } else {
+        ("+ 1", "− 1")
+    };
+    [
+        [Figure("7"), Figure("8"), Figure("9"), Unit(first), Erase],
+        [Figure("4"), Figure("5"), Figure("6"), second, Up(up)],
+        [Figure("1"), Figure("2"), Figure("3"), third, Down(down)],
+        [Point, Figure("0"), Figure("00"), Clear, Next],
+    ]
+}
+
 /// Shows the keys in `grid` and lets them work on `typing`.
 pub(super) fn grid_ui(ui: &mut Ui, grid: Rect, typing: &mut Typing, next: &mut bool) {
     let Some(place) = typing.place() else { return };
     let layout = match (field(place).kind, typing.shown_in()) {
         (Kind::Fall { .. }, _) => FALL,
         (Kind::Turn { .. }, _) => TURN,
+        (Kind::Number { unit, .. }, shown_in) => number(unit, shown_in),
         (_, ShownIn::FeetInches) => FEET_INCHES,
         (_, ShownIn::Metric) => METRIC,
     };
@@ -160,6 +202,7 @@ fn face(act: Act) -> Key {
         Inch => Key::new("in").on(Ink::LineGround, Ink::Ink),
         Point => Key::figure("."),
         Unit(unit) => Key::new(unit).on(Ink::LineGround, Ink::Ink),
+        Common(word, _) => Key::figure(word).on(Ink::FractionKey, Ink::Ink),
         Put(word, _) => Key::new(format!("{word}°")).on(Ink::FractionKey, Ink::Ink),
         Sign => Key::two_lines("+ / −", "side"),
         Erase => Key::two_lines("erase", "one"),
@@ -178,7 +221,7 @@ fn press(act: Act, typing: &mut Typing, next: &mut bool) {
         Inch => typing.inch(),
         Point => typing.point(),
         Unit(unit) => typing.unit(unit),
-        Put(_, text) => typing.put(text),
+        Put(_, text) | Common(_, text) => typing.put(text),
         Sign => typing.sign(),
         Erase => typing.erase(),
         Clear => typing.replace(""),

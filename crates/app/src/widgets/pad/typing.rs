@@ -1,6 +1,7 @@
 //! The text on the pad and what each key does to it.
 
 use underbrick_calc::field::{Kind, field};
+use underbrick_calc::measure::amount::{AmountUnit, plain, read_amount};
 use underbrick_calc::measure::angle::read_angle;
 use underbrick_calc::measure::slope::{Fall, SlopeStyle, read_fall, write_fall};
 use underbrick_calc::measure::written::{
@@ -92,6 +93,10 @@ impl Typing {
             Kind::Length { .. } => read_length(&self.text, self.bare()).is_ok(),
             Kind::Fall { .. } => read_fall(&self.text).is_ok(),
             Kind::Turn { .. } => read_angle(&self.text).is_ok(),
+            Kind::Number { unit, .. } => {
+                let with_unit = format!("{} {}", self.text, unit.symbol(self.shown_in));
+                read_amount(&self.text, unit).is_ok() || read_amount(&with_unit, unit).is_ok()
+            }
             Kind::Text | Kind::Choice | Kind::Thing => true,
         }
     }
@@ -271,9 +276,24 @@ impl Typing {
                     self.text = write_fall(next, style);
                 }
             }
+            Kind::Number { unit, .. } => self.step_number(unit, sign),
             Kind::Turn { .. } | Kind::Text | Kind::Choice | Kind::Thing => {}
         }
         self.is_fresh = true;
+    }
+
+    /// One step of an amount in the unit in which it stands there.
+    fn step_number(&mut self, unit: AmountUnit, sign: f64) {
+        let (number, suffix) = self.parts();
+        let now = if number.is_empty() {
+            0.0
+        } else {
+            let Ok(now) = number.parse::<f64>() else {
+                return;
+            };
+            now
+        };
+        self.text = plain(now + sign * amount_step(unit)) + &suffix;
     }
 
     fn stepped(&self, now: Length, sign: f64) -> String {
@@ -305,6 +325,10 @@ impl Typing {
             Some(Kind::Turn { .. }) => " deg",
             _ => "",
         };
+        let default = match self.place.map(|place| field(place).kind) {
+            Some(Kind::Number { unit, .. }) => format!(" {}", unit.symbol(self.shown_in)),
+            _ => default.to_owned(),
+        };
         match self
             .text
             .find(|letter: char| letter.is_alphabetic() || letter == '%' || letter == '°')
@@ -318,8 +342,20 @@ impl Typing {
                 };
                 (number.trim_end().to_owned(), suffix)
             }
-            None => (self.text.trim_end().to_owned(), default.to_owned()),
+            None => (self.text.trim_end().to_owned(), default),
         }
+    }
+}
+
+/// How far a key steps an amount.
+pub(super) const fn amount_step(unit: AmountUnit) -> f64 {
+    match unit {
+        AmountUnit::Millimetre | AmountUnit::BtuPerHourFootFahrenheit => 0.01,
+        AmountUnit::Percent
+        | AmountUnit::FahrenheitDays
+        | AmountUnit::Fahrenheit
+        | AmountUnit::PoundsPerCubicFoot
+        | AmountUnit::Days => 1.0,
     }
 }
 
@@ -446,6 +482,24 @@ mod tests {
     }
 
     #[test]
+    fn an_amount_keeps_its_unit() {
+        assert_eq!(typed(Place::Fines, &["8", "8"]), "88 %");
+        assert_eq!(typed(Place::Fines, &["8", ".", "5", "up"]), "9.5 %");
+        assert_eq!(typed(Place::Fines, &["8", "erase"]), "");
+        assert_eq!(typed(Place::GrainD10, &[".", "0", "7"]), "0.07 mm");
+        assert_eq!(typed(Place::GrainD10, &["up", "up"]), "0.02 mm");
+        assert_eq!(typed(Place::FreezingIndex, &["9", "0"]), "90 °F days");
+        let mut typing = Typing::new(Place::DryDensity, "96 lb/ft3", ShownIn::FeetInches);
+        assert!(typing.is_readable());
+        typing.erase();
+        assert_eq!(typing.text(), "9 lb/ft3");
+        typing.unit("kg/m3");
+        assert_eq!(typing.text(), "9 kg/m3");
+        typing.figure("5");
+        assert_eq!(typing.text(), "95 kg/m3");
+    }
+
+    #[test]
     fn nothing_that_keys_do_panics() {
         let keys = [
             "1", "9", "0", "1/2", "1/16", "ft", "in", "up", "down", "erase", "+-", ".",
@@ -459,6 +513,7 @@ mod tests {
                             Place::ShotOffset(0),
                             Place::Fall,
                             Place::LegTurn(0),
+                            Place::MeanTemperature,
                         ] {
                             typed(place, &[a, b, c, d]);
                         }

@@ -78,6 +78,8 @@ pub(crate) fn site(legs: Vec<Leg>) -> Site {
             thickness: None,
             joint: None,
         },
+        soil: Default::default(),
+        frost: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Nothing,
