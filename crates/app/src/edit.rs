@@ -1,7 +1,9 @@
 //! What a view asks for. Views return edits; `Visit::apply` alone carries them out.
 
 use underbrick_calc::place::Place;
-use underbrick_calc::site::{EdgeStands, Firmness, Hand, Moisture, PitEnd, ShotBy, ShownIn};
+use underbrick_calc::site::{
+    DrivenInto, EdgeStands, Firmness, Hammer, Hand, Moisture, PitEnd, ShotBy, ShownIn,
+};
 
 /// One change of a record.
 #[derive(Clone, Debug, PartialEq)]
@@ -43,6 +45,14 @@ pub enum Edit {
     Firmness(usize, usize, Option<Firmness>),
     /// Moisture of a layer: pit, layer.
     Moisture(usize, usize, Option<Moisture>),
+    /// A row at the end of a pit's penetrometer.
+    AddPenetrometerRow(usize),
+    /// Take a row of a penetrometer away: pit, row.
+    RemovePenetrometerRow(usize, usize),
+    /// The weight that drove a pit's penetrometer.
+    Hammer(usize, Hammer),
+    /// Into what a pit's penetrometer was driven.
+    DrivenInto(usize, DrivenInto),
     /// Whether a fabric lies on the undisturbed ground.
     Fabric(bool),
     /// How the edge brick stands.

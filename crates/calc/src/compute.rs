@@ -3,7 +3,7 @@
 use crate::bed::Bed;
 use crate::catalogue::Catalogue;
 use crate::findings::Findings;
-use crate::ground::Ground;
+use crate::ground::{Ground, Penetrometer};
 use crate::line::Line;
 use crate::site::Site;
 
@@ -14,6 +14,8 @@ pub struct Results {
     pub line: Option<Line>,
     /// Pits in levels, and what must come out.
     pub ground: Option<Ground>,
+    /// What penetrometers found under the pits, also where a pit has no level yet.
+    pub penetrometers: Vec<Penetrometer>,
     /// Section, lifts, edges, earthwork.
     pub bed: Option<Bed>,
     /// What someone should look at.
@@ -28,13 +30,17 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
     let ground = line
         .as_ref()
         .map(|line| crate::ground::ground(site, catalogue, line, &mut findings));
+    let penetrometers = crate::ground::penetrometers(site, &mut findings);
     let bed = match (&line, &ground) {
-        (Some(line), Some(ground)) => crate::bed::bed(site, catalogue, line, ground, &mut findings),
+        (Some(line), Some(ground)) => {
+            crate::bed::bed(site, catalogue, line, ground, &penetrometers, &mut findings)
+        }
         _ => None,
     };
     Results {
         line,
         ground,
+        penetrometers,
         bed,
         findings,
     }

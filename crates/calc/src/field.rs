@@ -36,6 +36,13 @@ pub enum Kind {
         /// Most that can be true.
         most_degrees: f64,
     },
+    /// So many of something, whole.
+    Count {
+        /// Least that can be true.
+        least: u32,
+        /// Most that can be true.
+        most: u32,
+    },
     /// Free text.
     Text,
     /// One of a short list.
@@ -91,6 +98,8 @@ pub enum Given {
     Fall(Fall),
     /// A turn.
     Turn(Angle),
+    /// So many.
+    Count(u32),
 }
 
 impl OutOfReason {
@@ -141,6 +150,14 @@ impl OutOfReason {
                 } else {
                     format!("{name}: {} is not above zero", write_angle(given))
                 }
+            }
+            (Given::Count(given), Kind::Count { least, most }) => {
+                let (side, limit) = if given < least {
+                    ("below the least", least)
+                } else {
+                    ("above the most", most)
+                };
+                format!("{name}: {given} is {side} that can be true, {limit}")
             }
             _ => format!("{name} is not a number that can be measured"),
         }
@@ -198,6 +215,20 @@ pub fn check_turn(place: Place, turn: Angle) -> Result<Angle, OutOfReason> {
     }
 }
 
+/// The count itself if it can be true at that place.
+///
+/// # Errors
+/// [`OutOfReason`] for a count outside the limits of its field, and for a place where nothing is counted.
+pub fn check_count(place: Place, count: u32) -> Result<u32, OutOfReason> {
+    match field(place).kind {
+        Kind::Count { least, most } if (least..=most).contains(&count) => Ok(count),
+        _ => Err(OutOfReason {
+            place,
+            given: Given::Count(count),
+        }),
+    }
+}
+
 /// Name of the field at a place with the number of its leg, reading, pit, layer or lift, counted from 1: "Pit 2 station".
 #[must_use]
 pub fn full_name(place: Place) -> String {
@@ -223,6 +254,16 @@ pub fn full_name(place: Place) -> String {
         Place::LayerMaterial(pit_idx, layer_idx) | Place::LayerThickness(pit_idx, layer_idx) => {
             let rest = name.split_once(' ').map_or(name, |(_, rest)| rest);
             format!("Pit {} layer {} {rest}", pit_idx + 1, layer_idx + 1)
+        }
+        Place::PenetrometerStart(pit_idx) => format!("Pit {} penetrometer start", pit_idx + 1),
+        Place::PenetrometerBlows(pit_idx, row_idx)
+        | Place::PenetrometerReading(pit_idx, row_idx) => {
+            let rest = name.split_once(' ').map_or(name, |(_, rest)| rest);
+            format!(
+                "Pit {} penetrometer row {} {rest}",
+                pit_idx + 1,
+                row_idx + 1
+            )
         }
         Place::Lift(number) => format!("{name} {number}"),
         _ => name.to_owned(),
@@ -271,7 +312,7 @@ mod tests {
     use crate::quantity::{feet, inches, metres, millimetres};
 
     /// Every place that holds a value, and the things drawn.
-    const PLACES: [Place; 48] = [
+    const PLACES: [Place; 51] = [
         Place::Site,
         Place::Address,
         Place::Walk,
@@ -298,6 +339,9 @@ mod tests {
         Place::PitSeep(0),
         Place::LayerMaterial(0, 0),
         Place::LayerThickness(0, 0),
+        Place::PenetrometerStart(0),
+        Place::PenetrometerBlows(0, 0),
+        Place::PenetrometerReading(0, 0),
         Place::SettingBed,
         Place::LeastBase,
         Place::BaseMaterial,
@@ -346,6 +390,12 @@ mod tests {
                     least_ratio,
                     most_ratio,
                 } => assert!(least_ratio < most_ratio, "{place:?}"),
+                Kind::Count { least, most } => {
+                    assert!(least < most, "{place:?}");
+                    assert_eq!(check_count(place, least), Ok(least));
+                    assert_eq!(check_count(place, most), Ok(most));
+                    assert!(check_count(place, most + 1).is_err());
+                }
                 Kind::Turn { .. } | Kind::Text | Kind::Choice | Kind::Thing => {}
             }
         }
@@ -355,9 +405,7 @@ mod tests {
     fn what_is_taken_when_empty_is_what_is_said() {
         for (place, default) in [
             (Place::SettingBed, defaults::setting_bed()),
-            (Place::LeastBase, defaults::least_base()),
             (Place::LooseLift, defaults::loose_lift()),
-            (Place::SideExtension, defaults::side_extension()),
             (Place::BrickLength, defaults::brick_length()),
             (Place::BrickWidth, defaults::brick_width()),
             (Place::BrickThickness, defaults::brick_thickness()),
@@ -370,6 +418,14 @@ mod tests {
             let text = ShownIn::FeetInches.thickness(default).replace('"', " in");
             assert_eq!(field(place).when_empty, Some(text.as_str()), "{place:?}");
             assert_eq!(check_length(place, default), Ok(default));
+        }
+        for (place, at_least) in [
+            (Place::LeastBase, defaults::least_base()),
+            (Place::SideExtension, defaults::side_extension()),
+        ] {
+            let text = ShownIn::FeetInches.thickness(at_least).replace('"', " in");
+            let said = field(place).when_empty.unwrap_or_default();
+            assert!(said.starts_with(&format!("{text}, ")), "{said}");
         }
         let fall = ShownIn::FeetInches
             .fall(defaults::fall())
@@ -407,6 +463,24 @@ mod tests {
             "Leg 1 turn: 361° is above the most that can be true, 360°",
             "Leg 1 turn: 361° is above the most that can be true, 360°",
         );
+    }
+
+    #[test]
+    fn an_impossible_count_names_field_value_and_limit() {
+        let text = "Pit 1 penetrometer row 3 blows: 0 is below the least that can be true, 1";
+        check_words(
+            check_count(Place::PenetrometerBlows(0, 2), 0).unwrap_err(),
+            text,
+            text,
+        );
+        let text = "Pit 2 penetrometer row 1 blows: 101 is above the most that can be true, 100";
+        check_words(
+            check_count(Place::PenetrometerBlows(1, 0), 101).unwrap_err(),
+            text,
+            text,
+        );
+        assert!(check_count(Place::Width, 1).is_err());
+        assert!(check_length(Place::PenetrometerBlows(0, 0), inches(1.0)).is_err());
     }
 
     #[test]

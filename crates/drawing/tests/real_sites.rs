@@ -7,7 +7,7 @@ use underbrick_calc::quantity::{
 };
 use underbrick_calc::site::{
     BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Hand, Layer, Leg, LegShape, LineInput,
-    MaterialKey, Pit, PitEnd, RestraintInput, Shot, ShotBy, ShownIn, Site,
+    MaterialKey, PenetrometerLog, Pit, PitEnd, RestraintInput, Shot, ShotBy, ShownIn, Site,
 };
 use underbrick_calc::{Results, compute};
 use underbrick_drawing::clearance::faults;
@@ -73,6 +73,7 @@ fn pit(station_ft: f64, sand_in: f64, loam_in: f64) -> Pit {
         ],
         seep: Some(inches(2.25 + sand_in + loam_in + 1.0)),
         ended: PitEnd::Stopped,
+        penetrometer: PenetrometerLog::default(),
     }
 }
 

@@ -2,16 +2,19 @@
 //! missing and a finding that says why; the typed text stays in the file.
 
 use underbrick_calc::catalogue::Catalogue;
-use underbrick_calc::field::{OutOfReason, check_fall, check_length, check_turn, full_name};
+use underbrick_calc::field::{
+    Kind, OutOfReason, check_count, check_fall, check_length, check_turn, field, full_name,
+};
 use underbrick_calc::findings::{Findings, Source, Weight};
 use underbrick_calc::measure::angle::read_angle;
+use underbrick_calc::measure::count::read_count;
 use underbrick_calc::measure::slope::{Fall, read_fall};
 use underbrick_calc::measure::written::{WrittenError, read_length_with_unit};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Angle, Length};
 use underbrick_calc::site::{self, MaterialKey, Site};
 
-use crate::v1::{FarEnd, Layer, Leg, LegShape, Pit, Restraint, Shot, SiteFile};
+use crate::v1::{FarEnd, Layer, Leg, LegShape, Penetrometer, Pit, Restraint, Shot, SiteFile};
 
 impl SiteFile {
     /// The site for [`underbrick_calc::compute`], and what could not be taken over.
@@ -134,6 +137,21 @@ impl Check<'_> {
                 .collect(),
             seep: self.length(Place::PitSeep(pit_idx)),
             ended: pit.ended.into(),
+            penetrometer: self.penetrometer(pit_idx, &pit.penetrometer),
+        }
+    }
+
+    fn penetrometer(&mut self, pit_idx: usize, log: &Penetrometer) -> site::PenetrometerLog {
+        site::PenetrometerLog {
+            hammer: log.hammer.into(),
+            driven_into: log.driven_into.into(),
+            start: self.length(Place::PenetrometerStart(pit_idx)),
+            rows: (0..log.rows.len())
+                .map(|row_idx| site::PenetrometerRow {
+                    blows: self.count(Place::PenetrometerBlows(pit_idx, row_idx)),
+                    reading: self.length(Place::PenetrometerReading(pit_idx, row_idx)),
+                })
+                .collect(),
         }
     }
 
@@ -184,6 +202,10 @@ impl Check<'_> {
         self.value(place, read_angle, check_turn)
     }
 
+    fn count(&mut self, place: Place) -> Option<u32> {
+        self.value(place, read_count, check_count)
+    }
+
     /// The value at a place, if something stands there that can be read and can be true.
     fn value<T>(
         &mut self,
@@ -201,7 +223,7 @@ impl Check<'_> {
                 self.warn(
                     place,
                     format!("{}: {text:?} cannot be read: {error}.", full_name(place)),
-                    remedy_of(&error),
+                    remedy_of(place, &error),
                 );
                 return None;
             }
@@ -240,8 +262,11 @@ impl Check<'_> {
     }
 }
 
-fn remedy_of(error: &WrittenError) -> &'static str {
+fn remedy_of(place: Place, error: &WrittenError) -> &'static str {
     match error {
+        _ if matches!(field(place).kind, Kind::Count { .. }) => {
+            "It is kept as written and not used. Write a whole number, such as 5."
+        }
         WrittenError::NoUnit { .. } => {
             "It is kept as written and not used. Write its unit after it, such as in, ft, mm or m."
         }

@@ -29,7 +29,7 @@ impl SiteFile {
                 suffixed(bare_text, "%", |text| read_fall(text).is_ok())
             }
             (Kind::Turn { .. }, _) => suffixed(bare_text, "deg", |text| read_angle(text).is_ok()),
-            (Kind::Text | Kind::Choice | Kind::Thing, _) => None,
+            (Kind::Count { .. } | Kind::Text | Kind::Choice | Kind::Thing, _) => None,
         };
         with_unit.unwrap_or_else(|| typed.to_owned())
     }

@@ -1,12 +1,17 @@
 //! The pits in levels, and the bottom of what must come out.
 
 mod layers;
+mod penetrometer;
 mod pits;
 mod reports;
+mod slopes;
+mod strength;
 #[cfg(test)]
 mod tests;
 
+pub use penetrometer::{DrivenLayer, Penetrometer, penetrometers};
 pub use pits::{LayerFound, PitFound, Verdict};
+pub use strength::{Category, Cbr, NoStrength, Relation, Strength, strength};
 
 use crate::catalogue::Catalogue;
 use crate::findings::Findings;

@@ -1,6 +1,7 @@
 //! Lengths, angles, slopes and levels as people write and take them.
 
 pub mod angle;
+pub mod count;
 mod exact;
 pub mod levels;
 mod marks;

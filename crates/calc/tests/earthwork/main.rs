@@ -11,4 +11,5 @@ mod integrals;
 mod lifts;
 mod sections;
 mod sites;
+mod thickness;
 mod volumes;

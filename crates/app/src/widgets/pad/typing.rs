@@ -2,6 +2,7 @@
 
 use underbrick_calc::field::{Kind, field};
 use underbrick_calc::measure::angle::read_angle;
+use underbrick_calc::measure::count::read_count;
 use underbrick_calc::measure::slope::{Fall, SlopeStyle, read_fall, write_fall};
 use underbrick_calc::measure::written::{
     BareUnit, LengthStyle, Nearest, read_length, write_length,
@@ -92,6 +93,7 @@ impl Typing {
             Kind::Length { .. } => read_length(&self.text, self.bare()).is_ok(),
             Kind::Fall { .. } => read_fall(&self.text).is_ok(),
             Kind::Turn { .. } => read_angle(&self.text).is_ok(),
+            Kind::Count { .. } => read_count(&self.text).is_ok(),
             Kind::Text | Kind::Choice | Kind::Thing => true,
         }
     }
@@ -270,6 +272,15 @@ impl Typing {
                 if let Some(next) = Fall::from_ratio(now.ratio() + sign * step) {
                     self.text = write_fall(next, style);
                 }
+            }
+            Kind::Count { least, .. } => {
+                let now = read_count(&self.text).unwrap_or(0);
+                let next = if up {
+                    now.saturating_add(1)
+                } else {
+                    now.saturating_sub(1)
+                };
+                self.text = next.max(least).to_string();
             }
             Kind::Turn { .. } | Kind::Text | Kind::Choice | Kind::Thing => {}
         }
