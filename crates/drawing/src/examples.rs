@@ -239,6 +239,7 @@ impl Run {
             catalogue: &self.catalogue,
             along: self.along.clone(),
             pits: &self.pits,
+            penetrometers: &[],
             bends: self.bends.clone(),
             fall: Fall::inches_per_foot(0.25),
             end_is_fixed: true,

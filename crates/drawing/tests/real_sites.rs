@@ -7,7 +7,8 @@ use underbrick_calc::quantity::{
 };
 use underbrick_calc::site::{
     BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Hand, Layer, Leg, LegShape, LineInput,
-    MaterialKey, PenetrometerLog, Pit, PitEnd, RestraintInput, Shot, ShotBy, ShownIn, Site,
+    MaterialKey, PenetrometerLog, PenetrometerRow, Pit, PitEnd, RestraintInput, Shot, ShotBy,
+    ShownIn, Site,
 };
 use underbrick_calc::{Results, compute};
 use underbrick_drawing::clearance::faults;
@@ -184,6 +185,19 @@ fn curved() -> Site {
     curved
 }
 
+/// A penetrometer in each pit.
+fn driven() -> Site {
+    let mut site = curved();
+    for pit in &mut site.pits {
+        pit.penetrometer.start = Some(Length::default());
+        pit.penetrometer.rows = vec![PenetrometerRow {
+            blows: Some(4),
+            reading: Some(inches(7.0)),
+        }];
+    }
+    site
+}
+
 fn all_sites() -> Vec<(&'static str, Site)> {
     let sunk = site(
         vec![straight(24.0)],
@@ -236,6 +250,7 @@ fn all_sites() -> Vec<(&'static str, Site)> {
     vec![
         ("sunk", sunk),
         ("curved", curved()),
+        ("driven", driven()),
         ("metric", metric),
         ("half-measured", half_measured),
         ("nothing-holds", nothing_holds),

@@ -3,8 +3,10 @@
 use crate::cautions::cautions;
 use crate::figure::{Figure, Measure};
 use crate::figures;
+use crate::penetrometers::{PenetrometerSheet, penetrometers};
 use crate::pits::{PitRow, pits};
 use crate::profile::{StationRow, stations};
+use crate::thickness::{BaseSheet, base};
 use crate::wording::{Wording, on_one_line};
 use serde::Serialize;
 use underbrick_calc::Results;
@@ -40,6 +42,10 @@ pub struct ResultsSheet {
     pub fabric: Option<bool>,
     /// What the pits showed; `None` where no pit could be put into levels.
     pub pits: Option<Vec<PitRow>>,
+    /// What penetrometers found under the pits; empty where none was driven.
+    pub penetrometers: Vec<PenetrometerSheet>,
+    /// Why the base is so thick; `None` where there is no bed.
+    pub base: Option<BaseSheet>,
     /// Levels along the centreline; `None` where the run is not known.
     pub stations: Option<Vec<StationRow>>,
     /// The lifts from the bottom; `None` where there is no bed.
@@ -138,6 +144,8 @@ pub fn results(site: &Site, results: &Results, findings: &Findings) -> ResultsSh
         figures: figures::all(site, results),
         fabric: bed.map(|bed| bed.fabric),
         pits: results.ground.as_ref().map(|ground| pits(ground, say)),
+        penetrometers: penetrometers(results, say),
+        base: bed.map(|bed| base(site, bed, say)),
         stations: stations(results, say),
         lifts: bed.map(|bed| {
             bed.lifts
