@@ -140,8 +140,8 @@ fn a_log_by_finger_is_on_disk_and_says_how_strong_the_ground_is() {
         assert_eq!(log.start, "30 mm");
         assert_eq!(rows, [("5", "130 mm"), ("2", "250 mm")]);
         // 20 mm a blow is CBR 10.19, 60 mm a blow 2.98 by the general relation, check values D8 and D15.
-        assert_eq!(app.said("CBR about 10 ").len(), 1);
-        assert_eq!(app.said("CBR about 3.0 ").len(), 1);
+        assert_eq!(app.said("CBR about 10").len(), 1);
+        assert_eq!(app.said("CBR about 3.0").len(), 1);
     }
 }
 

@@ -24,7 +24,10 @@ pub(super) fn rows(visit: &Visit, pit_idx: usize, set: Option<Place>, rows: &mut
     let n_rows_words = format!("{n_rows} {}", if n_rows == 1 { "row" } else { "rows" });
     rows.push(heading("Penetrometer", n_rows_words));
     rows.push(Row::Choice {
-        label: "Hammer".to_owned(),
+        label: match log.hammer.into() {
+            Hammer::Heavy => "Hammer".to_owned(),
+            Hammer::Light => "Hammer: its travel is counted twice".to_owned(),
+        },
         options: [
             ("8 kg, 17.6 lb", Hammer::Heavy),
             ("4.6 kg, 10.1 lb", Hammer::Light),
@@ -89,8 +92,8 @@ fn found_rows(found: &Penetrometer, shown_in: ShownIn, rows: &mut Vec<Row>) {
                 shown_in.thickness(layer.from),
                 shown_in.thickness(layer.to)
             ),
-            format!("CBR {}", layer.strength.words()),
-            note(found, layer, shown_in),
+            format!("CBR about {}", layer.strength.cbr),
+            note(layer, shown_in),
         ));
     }
     let relation = found
@@ -104,12 +107,13 @@ fn found_rows(found: &Penetrometer, shown_in: ShownIn, rows: &mut Vec<Row>) {
     ));
 }
 
-fn note(found: &Penetrometer, layer: &DrivenLayer, shown_in: ShownIn) -> String {
-    let twice = match found.hammer {
-        Hammer::Heavy => "",
-        Hammer::Light => ", counted twice",
-    };
-    format!("{} per blow{twice}", layer.per_blow_words(shown_in))
+/// The spread of the relations, and the travel that it follows from.
+fn note(layer: &DrivenLayer, shown_in: ShownIn) -> String {
+    let per_blow = format!("{} per blow", layer.per_blow_words(shown_in));
+    match layer.strength.spread_words() {
+        Some(spread) => format!("({spread}), {per_blow}"),
+        None => per_blow,
+    }
 }
 
 /// Where a new row is set: where the scale starts, with the first; else its blows.

@@ -35,7 +35,7 @@ pub(super) fn rows(visit: &Visit, bed: &Bed, rows: &mut Vec<Row>) {
         rows.push(figure(
             factor.name.clone(),
             amount(factor.amount, nth > 0, shown_in),
-            format!("{}, {}", factor.because, factor.grade.words()),
+            factor.because.clone(),
         ));
     }
     rows.push(figure(
@@ -81,7 +81,10 @@ fn amount(amount: Length, is_added: bool, shown_in: ShownIn) -> String {
 
 /// Each source once, in the order of the factors.
 fn sources(factors: &[Factor]) -> String {
-    let mut sources: Vec<&str> = factors.iter().map(|factor| factor.source.words()).collect();
+    let mut sources: Vec<String> = factors
+        .iter()
+        .map(|factor| format!("{} ({})", factor.source.words(), factor.grade.words()))
+        .collect();
     sources.dedup();
     sources.join(" · ")
 }

@@ -179,7 +179,7 @@ fn points(
     };
     let mut points = vec![Point {
         n_blows: 0,
-        depth: start - start,
+        depth: Length::default(),
     }];
     let (mut n_blows, mut before) = (0_u32, start);
     for (row_idx, row) in log

@@ -201,12 +201,17 @@ impl Strength {
     /// `about 14 (14 to 17)`.
     #[must_use]
     pub fn words(self) -> String {
-        let [cbr, least, most] = [self.cbr, self.least, self.most].map(|cbr| cbr.to_string());
-        if least == most {
-            format!("about {cbr}")
-        } else {
-            format!("about {cbr} ({least} to {most})")
+        match self.spread_words() {
+            Some(spread) => format!("about {} ({spread})", self.cbr),
+            None => format!("about {}", self.cbr),
         }
+    }
+
+    /// `14 to 17`; `None` where the relations agree to two figures.
+    #[must_use]
+    pub fn spread_words(self) -> Option<String> {
+        let [least, most] = [self.least, self.most].map(|cbr| cbr.to_string());
+        (least != most).then(|| format!("{least} to {most}"))
     }
 }
 
