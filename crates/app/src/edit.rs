@@ -3,7 +3,7 @@
 use underbrick_calc::line::Taking;
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{
-    EdgeStands, Firmness, Grit, Hand, Moisture, PitEnd, Ribbon, ShotBy, ShownIn,
+    DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Moisture, PitEnd, Ribbon, ShotBy, ShownIn,
 };
 
 /// One change of a record.
@@ -58,6 +58,14 @@ pub enum Edit {
     Grit(Option<Grit>),
     /// Whether the soil lies in thin bands.
     Varved(bool),
+    /// A row at the end of a pit's penetrometer.
+    AddPenetrometerRow(usize),
+    /// Take a row of a penetrometer away: pit, row.
+    RemovePenetrometerRow(usize, usize),
+    /// The weight that drove a pit's penetrometer.
+    Hammer(usize, Hammer),
+    /// Into what a pit's penetrometer was driven.
+    DrivenInto(usize, DrivenInto),
     /// Whether a fabric lies on the undisturbed ground.
     Fabric(bool),
     /// How the edge brick stands.

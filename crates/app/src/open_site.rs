@@ -10,6 +10,7 @@ use crate::canvas::lettering;
 use crate::edit::{Edit, ShapeKind};
 use crate::ground::{GroundView, cross_ui, first_cut, long_ui};
 use crate::kept_rows::{KeptRows, known, known_share, places_in_order};
+use crate::stops::penetrometer::{RowStep, after_row, new_row};
 use crate::stops::{Stop, entry_behind, is_soil, pit_of};
 use crate::theme::{self, Ink, Theme, size};
 use crate::title_bar::title_ui;
@@ -110,7 +111,11 @@ impl Open {
                 Edit::FarEndFixed(true) => self.set(Place::FarEndBelowSill),
                 Edit::Shape(ShapeKind::Steps) => self.set(Place::StepsAt),
                 Edit::Shape(ShapeKind::Break) => self.set(Place::BreakAt),
+                Edit::AddPenetrometerRow(pit_idx) => {
+                    self.set(new_row(&self.visit, pit_idx));
+                }
                 Edit::RemovePit(_)
+                | Edit::RemovePenetrometerRow(..)
                 | Edit::RemoveLayer(..)
                 | Edit::RemoveShot(_)
                 | Edit::RemoveLeg(_)
@@ -130,6 +135,8 @@ impl Open {
                 | Edit::Ribbon(_)
                 | Edit::Grit(_)
                 | Edit::Varved(_)
+                | Edit::Hammer(..)
+                | Edit::DrivenInto(..)
                 | Edit::Fabric(_)
                 | Edit::EdgeStands(_) => {}
             }
@@ -340,6 +347,14 @@ impl Open {
                 return self.set(Place::LayerThickness(pit_idx, layer_idx));
             }
             Place::ShotStation(shot_idx) => return self.set(Place::ShotReading(shot_idx)),
+            Place::PenetrometerBlows(..) | Place::PenetrometerReading(..) => {
+                if let Some(step) = after_row(&self.visit, now) {
+                    return match step {
+                        RowStep::To(place) => self.set(place),
+                        RowStep::Do(edit) => self.apply(vec![edit]),
+                    };
+                }
+            }
             _ => {}
         }
         let at = order.iter().position(|place| *place == now);

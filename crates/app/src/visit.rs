@@ -267,6 +267,22 @@ fn change(record: &mut SiteFile, edit: &Edit) {
         Edit::Ribbon(ribbon) => record.soil.ribbon = ribbon.map(Into::into),
         Edit::Grit(grit) => record.soil.grit = grit.map(Into::into),
         Edit::Varved(varved) => record.soil.varved = *varved,
+        Edit::AddPenetrometerRow(pit_idx) => {
+            record.add_penetrometer_row(*pit_idx);
+        }
+        Edit::RemovePenetrometerRow(pit_idx, row_idx) => {
+            record.remove_penetrometer_row(*pit_idx, *row_idx);
+        }
+        Edit::Hammer(pit_idx, hammer) => {
+            if let Some(pit) = record.pits.get_mut(*pit_idx) {
+                pit.penetrometer.hammer = (*hammer).into();
+            }
+        }
+        Edit::DrivenInto(pit_idx, driven_into) => {
+            if let Some(pit) = record.pits.get_mut(*pit_idx) {
+                pit.penetrometer.driven_into = (*driven_into).into();
+            }
+        }
         Edit::Fabric(laid) => record.bed.fabric = *laid,
         Edit::EdgeStands(stands) => record.edge.stands = (*stands).into(),
         Edit::Restraint(kind) => {

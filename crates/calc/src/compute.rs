@@ -3,8 +3,8 @@
 use crate::bed::Bed;
 use crate::catalogue::Catalogue;
 use crate::findings::Findings;
-use crate::ground::Ground;
 use crate::ground::soil::SoilFound;
+use crate::ground::{Ground, Penetrometer};
 use crate::line::Line;
 use crate::site::Site;
 
@@ -15,6 +15,8 @@ pub struct Results {
     pub line: Option<Line>,
     /// Pits in levels, and what must come out.
     pub ground: Option<Ground>,
+    /// What penetrometers found under the pits, also where a pit has no level yet.
+    pub penetrometers: Vec<Penetrometer>,
     /// Section, lifts, edges, earthwork.
     pub bed: Option<Bed>,
     /// What the soil is and how deep it freezes.
@@ -31,14 +33,18 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
     let ground = line
         .as_ref()
         .map(|line| crate::ground::ground(site, catalogue, line, &mut findings));
+    let penetrometers = crate::ground::penetrometers(site, &mut findings);
     let bed = match (&line, &ground) {
-        (Some(line), Some(ground)) => crate::bed::bed(site, catalogue, line, ground, &mut findings),
+        (Some(line), Some(ground)) => {
+            crate::bed::bed(site, catalogue, line, ground, &penetrometers, &mut findings)
+        }
         _ => None,
     };
     let soil = crate::ground::soil::soil(site, bed.as_ref(), &mut findings);
     Results {
         line,
         ground,
+        penetrometers,
         bed,
         soil,
         findings,

@@ -46,6 +46,13 @@ pub enum Kind {
         /// Most that can be true.
         most: f64,
     },
+    /// So many of something, whole.
+    Count {
+        /// Least that can be true.
+        least: u32,
+        /// Most that can be true.
+        most: u32,
+    },
     /// Free text.
     Text,
     /// One of a short list.
@@ -103,6 +110,8 @@ pub enum Given {
     Turn(Angle),
     /// An amount.
     Amount(Amount),
+    /// So many.
+    Count(u32),
 }
 
 impl OutOfReason {
@@ -166,6 +175,14 @@ impl OutOfReason {
                     "{name}: {} is {side} that can be true, {limit}",
                     write_amount(given, shown_in)
                 )
+            }
+            (Given::Count(given), Kind::Count { least, most }) => {
+                let (side, limit) = if given < least {
+                    ("below the least", least)
+                } else {
+                    ("above the most", most)
+                };
+                format!("{name}: {given} is {side} that can be true, {limit}")
             }
             _ => format!("{name} is not a number that can be measured"),
         }
@@ -241,6 +258,20 @@ pub fn check_amount(place: Place, amount: Amount) -> Result<Amount, OutOfReason>
     }
 }
 
+/// The count itself if it can be true at that place.
+///
+/// # Errors
+/// [`OutOfReason`] for a count outside the limits of its field, and for a place where nothing is counted.
+pub fn check_count(place: Place, count: u32) -> Result<u32, OutOfReason> {
+    match field(place).kind {
+        Kind::Count { least, most } if (least..=most).contains(&count) => Ok(count),
+        _ => Err(OutOfReason {
+            place,
+            given: Given::Count(count),
+        }),
+    }
+}
+
 /// Name of the field at a place with the number of its leg, reading, pit, layer or lift, counted from 1: "Pit 2 station".
 #[must_use]
 pub fn full_name(place: Place) -> String {
@@ -266,6 +297,16 @@ pub fn full_name(place: Place) -> String {
         Place::LayerMaterial(pit_idx, layer_idx) | Place::LayerThickness(pit_idx, layer_idx) => {
             let rest = name.split_once(' ').map_or(name, |(_, rest)| rest);
             format!("Pit {} layer {} {rest}", pit_idx + 1, layer_idx + 1)
+        }
+        Place::PenetrometerStart(pit_idx) => format!("Pit {} penetrometer start", pit_idx + 1),
+        Place::PenetrometerBlows(pit_idx, row_idx)
+        | Place::PenetrometerReading(pit_idx, row_idx) => {
+            let rest = name.split_once(' ').map_or(name, |(_, rest)| rest);
+            format!(
+                "Pit {} penetrometer row {} {rest}",
+                pit_idx + 1,
+                row_idx + 1
+            )
         }
         Place::Lift(number) => format!("{name} {number}"),
         _ => name.to_owned(),
@@ -314,7 +355,7 @@ mod tests {
     use crate::quantity::{feet, inches, metres, millimetres};
 
     /// Every place that holds a value, and the things drawn.
-    const PLACES: [Place; 69] = [
+    const PLACES: [Place; 76] = [
         Place::Site,
         Place::Address,
         Place::Walk,
@@ -329,6 +370,10 @@ mod tests {
         Place::Fall,
         Place::CrossFall,
         Place::FarEndBelowSill,
+        Place::StepsAt,
+        Place::StepTread,
+        Place::BreakAt,
+        Place::BreakBelowSill,
         Place::StringAboveSill,
         Place::RodAtSill,
         Place::Shot(0),
@@ -341,6 +386,9 @@ mod tests {
         Place::PitSeep(0),
         Place::LayerMaterial(0, 0),
         Place::LayerThickness(0, 0),
+        Place::PenetrometerStart(0),
+        Place::PenetrometerBlows(0, 0),
+        Place::PenetrometerReading(0, 0),
         Place::SettingBed,
         Place::LeastBase,
         Place::BaseMaterial,
@@ -417,6 +465,12 @@ mod tests {
                         assert_eq!(check_amount(place, amount), Ok(amount));
                     }
                 }
+                Kind::Count { least, most } => {
+                    assert!(least < most, "{place:?}");
+                    assert_eq!(check_count(place, least), Ok(least));
+                    assert_eq!(check_count(place, most), Ok(most));
+                    assert!(check_count(place, most + 1).is_err());
+                }
                 Kind::Turn { .. } | Kind::Text | Kind::Choice | Kind::Thing => {}
             }
         }
@@ -426,9 +480,7 @@ mod tests {
     fn what_is_taken_when_empty_is_what_is_said() {
         for (place, default) in [
             (Place::SettingBed, defaults::setting_bed()),
-            (Place::LeastBase, defaults::least_base()),
             (Place::LooseLift, defaults::loose_lift()),
-            (Place::SideExtension, defaults::side_extension()),
             (Place::BrickLength, defaults::brick_length()),
             (Place::BrickWidth, defaults::brick_width()),
             (Place::BrickThickness, defaults::brick_thickness()),
@@ -441,6 +493,14 @@ mod tests {
             let text = ShownIn::FeetInches.thickness(default).replace('"', " in");
             assert_eq!(field(place).when_empty, Some(text.as_str()), "{place:?}");
             assert_eq!(check_length(place, default), Ok(default));
+        }
+        for (place, at_least) in [
+            (Place::LeastBase, defaults::least_base()),
+            (Place::SideExtension, defaults::side_extension()),
+        ] {
+            let text = ShownIn::FeetInches.thickness(at_least).replace('"', " in");
+            let said = field(place).when_empty.unwrap_or_default();
+            assert!(said.starts_with(&format!("{text}, ")), "{said}");
         }
         let fall = ShownIn::FeetInches
             .fall(defaults::fall())
@@ -484,6 +544,24 @@ mod tests {
             "Leg 1 turn: 361° is above the most that can be true, 360°",
             "Leg 1 turn: 361° is above the most that can be true, 360°",
         );
+    }
+
+    #[test]
+    fn an_impossible_count_names_field_value_and_limit() {
+        let text = "Pit 1 penetrometer row 3 blows: 0 is below the least that can be true, 1";
+        check_words(
+            check_count(Place::PenetrometerBlows(0, 2), 0).unwrap_err(),
+            text,
+            text,
+        );
+        let text = "Pit 2 penetrometer row 1 blows: 101 is above the most that can be true, 100";
+        check_words(
+            check_count(Place::PenetrometerBlows(1, 0), 101).unwrap_err(),
+            text,
+            text,
+        );
+        assert!(check_count(Place::Width, 1).is_err());
+        assert!(check_length(Place::PenetrometerBlows(0, 0), inches(1.0)).is_err());
     }
 
     #[test]

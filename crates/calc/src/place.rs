@@ -63,6 +63,12 @@ pub enum Place {
     LayerMaterial(usize, usize),
     /// Thickness of a layer: pit, layer.
     LayerThickness(usize, usize),
+    /// Reading of a pit's penetrometer before the first blow.
+    PenetrometerStart(usize),
+    /// Blows of a penetrometer's row: pit, row.
+    PenetrometerBlows(usize, usize),
+    /// Reading after the blows of a penetrometer's row: pit, row.
+    PenetrometerReading(usize, usize),
     /// Setting bed.
     SettingBed,
     /// Least thickness of the base.

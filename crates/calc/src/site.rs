@@ -179,6 +179,52 @@ pub struct Pit {
     pub seep: Option<Length>,
     /// How the digging ended.
     pub ended: PitEnd,
+    /// Cone penetrometer driven from the bottom of the pit.
+    pub penetrometer: PenetrometerLog,
+}
+
+/// A cone penetrometer as it was driven from the bottom of a pit.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct PenetrometerLog {
+    /// The weight that drove it.
+    pub hammer: Hammer,
+    /// Into what it was driven: which published relation holds.
+    pub driven_into: DrivenInto,
+    /// Reading with the cone seated, before the first blow.
+    pub start: Option<Length>,
+    /// Blows and the reading after them, from the top down.
+    pub rows: Vec<PenetrometerRow>,
+}
+
+/// The weight that drives a penetrometer.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Hammer {
+    /// 8 kg, 17.6 lb.
+    #[default]
+    Heavy,
+    /// 4.6 kg, 10.1 lb: each of its blows drives half as far.
+    Light,
+}
+
+/// Into what a penetrometer was driven.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum DrivenInto {
+    /// Sand, gravel, silt, or a clay of which no more is known.
+    #[default]
+    AnySoil,
+    /// Lean clay, CL.
+    LeanClay,
+    /// Fat clay, CH.
+    FatClay,
+}
+
+/// Some blows of a penetrometer.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct PenetrometerRow {
+    /// Blows since the reading before.
+    pub blows: Option<u32>,
+    /// Reading after them; it grows as the cone goes down.
+    pub reading: Option<Length>,
 }
 
 /// How the digging of a pit ended.

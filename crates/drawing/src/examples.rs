@@ -242,6 +242,7 @@ impl Run {
             catalogue: &self.catalogue,
             along: self.along.clone(),
             pits: &self.pits,
+            penetrometers: &[],
             bends: self.bends.clone(),
             fall: Fall::inches_per_foot(0.25),
             risers: Vec::new(),

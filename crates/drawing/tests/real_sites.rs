@@ -8,7 +8,8 @@ use underbrick_calc::quantity::{
 };
 use underbrick_calc::site::{
     BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Hand, Layer, Leg, LegShape, LineInput,
-    MaterialKey, Pit, PitEnd, RestraintInput, Shot, ShotBy, ShownIn, Site,
+    MaterialKey, PenetrometerLog, PenetrometerRow, Pit, PitEnd, RestraintInput, Shot, ShotBy,
+    ShownIn, Site,
 };
 use underbrick_calc::{Results, compute};
 use underbrick_drawing::clearance::faults;
@@ -74,6 +75,7 @@ fn pit(station_ft: f64, sand_in: f64, loam_in: f64) -> Pit {
         ],
         seep: Some(inches(2.25 + sand_in + loam_in + 1.0)),
         ended: PitEnd::Stopped,
+        penetrometer: PenetrometerLog::default(),
     }
 }
 
@@ -187,6 +189,19 @@ fn curved() -> Site {
     curved
 }
 
+/// A penetrometer in each pit.
+fn driven() -> Site {
+    let mut site = curved();
+    for pit in &mut site.pits {
+        pit.penetrometer.start = Some(Length::default());
+        pit.penetrometer.rows = vec![PenetrometerRow {
+            blows: Some(4),
+            reading: Some(inches(7.0)),
+        }];
+    }
+    site
+}
+
 fn all_sites() -> Vec<(&'static str, Site)> {
     let sunk = site(
         vec![straight(24.0)],
@@ -249,6 +264,7 @@ fn all_sites() -> Vec<(&'static str, Site)> {
         ("shallow frost on a curve", frosty(&curved(), 5.0)),
         ("sunk", sunk),
         ("curved", curved()),
+        ("driven", driven()),
         ("metric", metric),
         ("half-measured", half_measured),
         ("nothing-holds", nothing_holds),

@@ -3,18 +3,22 @@
 
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::field::{
-    Kind, OutOfReason, check_amount, check_fall, check_length, check_turn, field, full_name,
+    Kind, OutOfReason, check_amount, check_count, check_fall, check_length, check_turn, field,
+    full_name,
 };
 use underbrick_calc::findings::{Findings, Source, Weight};
 use underbrick_calc::measure::amount::{Amount, read_amount};
 use underbrick_calc::measure::angle::read_angle;
+use underbrick_calc::measure::count::read_count;
 use underbrick_calc::measure::slope::{Fall, read_fall};
 use underbrick_calc::measure::written::{WrittenError, read_length_with_unit};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Angle, Length};
 use underbrick_calc::site::{self, MaterialKey, Site};
 
-use crate::v1::{FarEnd, GradeShape, Layer, Leg, LegShape, Pit, Restraint, Shot, SiteFile};
+use crate::v1::{
+    FarEnd, GradeShape, Layer, Leg, LegShape, Penetrometer, Pit, Restraint, Shot, SiteFile,
+};
 
 impl SiteFile {
     /// The site for [`underbrick_calc::compute`], and what could not be taken over.
@@ -152,6 +156,21 @@ impl Check<'_> {
                 .collect(),
             seep: self.length(Place::PitSeep(pit_idx)),
             ended: pit.ended.into(),
+            penetrometer: self.penetrometer(pit_idx, &pit.penetrometer),
+        }
+    }
+
+    fn penetrometer(&mut self, pit_idx: usize, log: &Penetrometer) -> site::PenetrometerLog {
+        site::PenetrometerLog {
+            hammer: log.hammer.into(),
+            driven_into: log.driven_into.into(),
+            start: self.length(Place::PenetrometerStart(pit_idx)),
+            rows: (0..log.rows.len())
+                .map(|row_idx| site::PenetrometerRow {
+                    blows: self.count(Place::PenetrometerBlows(pit_idx, row_idx)),
+                    reading: self.length(Place::PenetrometerReading(pit_idx, row_idx)),
+                })
+                .collect(),
         }
     }
 
@@ -243,6 +262,10 @@ impl Check<'_> {
         self.value(place, |text| read_amount(text, unit), check_amount)
     }
 
+    fn count(&mut self, place: Place) -> Option<u32> {
+        self.value(place, read_count, check_count)
+    }
+
     /// The value at a place, if something stands there that can be read and can be true.
     fn value<T>(
         &mut self,
@@ -307,6 +330,9 @@ fn remedy_of(place: Place, error: &WrittenError) -> String {
             return format!(
                 "It is kept as written and not used. Write a number and its unit after it: {units}."
             );
+        }
+        (Kind::Count { .. }, _) => {
+            "It is kept as written and not used. Write a whole number, such as 5."
         }
         (_, WrittenError::NoUnit { .. }) => {
             "It is kept as written and not used. Write its unit after it, such as in, ft, mm or m."

@@ -1,6 +1,6 @@
-//! Things added and taken away: legs, readings, pits, layers. New ones stand at the end, not measured.
+//! Things added and taken away: legs, readings, pits, layers, penetrometer rows. New ones stand at the end, not measured.
 
-use crate::v1::{Hand, Layer, Leg, Pit, Shot, ShotBy, SiteFile};
+use crate::v1::{Hand, Layer, Leg, PenetrometerRow, Pit, Shot, ShotBy, SiteFile};
 
 impl SiteFile {
     /// Adds a straight leg at the far end; gives its index.
@@ -71,6 +71,22 @@ impl SiteFile {
         self.pits
             .get_mut(pit_idx)
             .is_some_and(|pit| removed(&mut pit.layers, layer_idx))
+    }
+
+    /// Adds a row to a pit's penetrometer; gives its index. `None` when there is no such pit.
+    pub fn add_penetrometer_row(&mut self, pit_idx: usize) -> Option<usize> {
+        let pit = self.pits.get_mut(pit_idx)?;
+        Some(added(
+            &mut pit.penetrometer.rows,
+            PenetrometerRow::default(),
+        ))
+    }
+
+    /// Takes a row out of a pit's penetrometer. False when there is no such pit or row.
+    pub fn remove_penetrometer_row(&mut self, pit_idx: usize, row_idx: usize) -> bool {
+        self.pits
+            .get_mut(pit_idx)
+            .is_some_and(|pit| removed(&mut pit.penetrometer.rows, row_idx))
     }
 }
 

@@ -292,6 +292,69 @@ pub struct Pit {
     /// How the digging ended.
     #[serde(default)]
     pub ended: PitEnd,
+    /// Cone penetrometer driven from the bottom of the pit.
+    #[serde(default, skip_serializing_if = "Penetrometer::is_empty")]
+    pub penetrometer: Penetrometer,
+}
+
+/// A cone penetrometer as it was driven from the bottom of a pit.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Penetrometer {
+    /// The weight that drove it.
+    #[serde(default)]
+    pub hammer: Hammer,
+    /// Into what it was driven.
+    #[serde(default)]
+    pub driven_into: DrivenInto,
+    /// Reading with the cone seated, before the first blow.
+    #[serde(default, deserialize_with = "written")]
+    pub start: String,
+    /// Blows and the reading after them, from the top down.
+    #[serde(default)]
+    pub rows: Vec<PenetrometerRow>,
+}
+
+impl Penetrometer {
+    /// Whether nothing was written down.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+}
+
+/// The weight that drives a penetrometer.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Hammer {
+    /// 8 kg.
+    #[default]
+    Heavy,
+    /// 4.6 kg.
+    Light,
+}
+
+/// Into what a penetrometer was driven.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum DrivenInto {
+    /// Sand, gravel, silt, or a clay of which no more is known.
+    #[default]
+    AnySoil,
+    /// Lean clay, CL.
+    LeanClay,
+    /// Fat clay, CH.
+    FatClay,
+}
+
+/// Some blows of a penetrometer.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PenetrometerRow {
+    /// Blows since the reading before, a whole number without a unit.
+    #[serde(default, deserialize_with = "written")]
+    pub blows: String,
+    /// Reading after them.
+    #[serde(default, deserialize_with = "written")]
+    pub reading: String,
 }
 
 /// How the digging of a pit ended.
@@ -486,6 +549,8 @@ same_names! {
     Hand { Left, Right }
     ShotBy { String, Rod }
     PitEnd { Stopped, Refused }
+    Hammer { Heavy, Light }
+    DrivenInto { AnySoil, LeanClay, FatClay }
     Firmness { VerySoft, Soft, Firm, Hard, VeryHard }
     Moisture { Dry, Moist, Wet }
     Ribbon { NoBall, NoRibbon, Short, Middling, Long }

@@ -58,6 +58,9 @@ macro_rules! text_at {
             Place::PitSeep(pit_idx) => Some($($borrow)+ $site.pits.$get(pit_idx)?.seep),
             Place::LayerMaterial(pit_idx, layer_idx) => Some($($borrow)+ $site.pits.$get(pit_idx)?.layers.$get(layer_idx)?.material),
             Place::LayerThickness(pit_idx, layer_idx) => Some($($borrow)+ $site.pits.$get(pit_idx)?.layers.$get(layer_idx)?.thickness),
+            Place::PenetrometerStart(pit_idx) => Some($($borrow)+ $site.pits.$get(pit_idx)?.penetrometer.start),
+            Place::PenetrometerBlows(pit_idx, row_idx) => Some($($borrow)+ $site.pits.$get(pit_idx)?.penetrometer.rows.$get(row_idx)?.blows),
+            Place::PenetrometerReading(pit_idx, row_idx) => Some($($borrow)+ $site.pits.$get(pit_idx)?.penetrometer.rows.$get(row_idx)?.reading),
             Place::SettingBed => Some($($borrow)+ $site.bed.setting_bed),
             Place::LeastBase => Some($($borrow)+ $site.bed.least_base),
             Place::BaseMaterial => Some($($borrow)+ $site.bed.base_material),
@@ -191,6 +194,13 @@ impl SiteFile {
                 ]);
             }
             places.push(Place::PitSeep(pit_idx));
+            places.push(Place::PenetrometerStart(pit_idx));
+            for row_idx in 0..pit.penetrometer.rows.len() {
+                places.extend([
+                    Place::PenetrometerBlows(pit_idx, row_idx),
+                    Place::PenetrometerReading(pit_idx, row_idx),
+                ]);
+            }
         }
         places.extend([
             Place::SettingBed,

@@ -5,8 +5,9 @@ use proptest::option;
 use proptest::prelude::*;
 use underbrick_calc::place::Place;
 use underbrick_records::v1::{
-    Bed, Brick, Edge, EdgeStands, FarEnd, Firmness, Frost, Grit, Hand, Layer, Leg, LegShape, Line,
-    Moisture, Pit, PitEnd, Restraint, Ribbon, Shot, ShotBy, ShownIn, Soil, VERSION,
+    Bed, Brick, DrivenInto, Edge, EdgeStands, FarEnd, Firmness, Frost, Grit, Hammer, Hand, Layer,
+    Leg, LegShape, Line, Moisture, Penetrometer, PenetrometerRow, Pit, PitEnd, Restraint, Ribbon,
+    Shot, ShotBy, ShownIn, Soil, VERSION,
 };
 use underbrick_records::{SiteFile, read_site, write_site};
 
@@ -70,15 +71,39 @@ fn layer() -> impl Strategy<Value = Layer> {
 
 fn pit() -> impl Strategy<Value = Pit> {
     let ended = prop_oneof![Just(PitEnd::Stopped), Just(PitEnd::Refused)];
-    (text(), text(), vec(layer(), 0..4), text(), ended).prop_map(
-        |(station, offset, layers, seep, ended)| Pit {
+    (
+        text(),
+        text(),
+        vec(layer(), 0..4),
+        text(),
+        ended,
+        penetrometer(),
+    )
+        .prop_map(|(station, offset, layers, seep, ended, penetrometer)| Pit {
             station,
             offset,
             layers,
             seep,
             ended,
-        },
+            penetrometer,
+        })
+}
+
+fn penetrometer() -> impl Strategy<Value = Penetrometer> {
+    use DrivenInto::{AnySoil, FatClay, LeanClay};
+    let row = (text(), text()).prop_map(|(blows, reading)| PenetrometerRow { blows, reading });
+    (
+        prop::sample::select(vec![Hammer::Heavy, Hammer::Light]),
+        prop::sample::select(vec![AnySoil, LeanClay, FatClay]),
+        text(),
+        vec(row, 0..4),
     )
+        .prop_map(|(hammer, driven_into, start, rows)| Penetrometer {
+            hammer,
+            driven_into,
+            start,
+            rows,
+        })
 }
 
 fn line() -> impl Strategy<Value = Line> {

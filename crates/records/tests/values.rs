@@ -26,6 +26,7 @@ fn full() -> SiteFile {
     site.add_shot(v1::ShotBy::Rod);
     let pit_idx = site.add_pit();
     assert_eq!(site.add_layer(pit_idx, "loam"), Some(1));
+    assert_eq!(site.add_penetrometer_row(pit_idx), Some(0));
     site
 }
 
@@ -78,6 +79,13 @@ fn what_cannot_be_read_is_questioned_at_its_place() {
     questioned(Place::Fall, "1/4", &["has no unit"]);
     questioned(Place::LegTurn(1), "48", &["Leg 2 turn", "has no unit"]);
     questioned(Place::FarEndBelowSill, "about a foot", &["about"]);
+    questioned(
+        Place::PenetrometerBlows(0, 0),
+        "2 1/2",
+        &["row 1 blows", "cannot be read", "character 2"],
+    );
+    questioned(Place::PenetrometerReading(0, 0), "NaN", &["NaN"]);
+    questioned(Place::PenetrometerStart(0), "30", &["has no unit"]);
     questioned(Place::SettingBed, "\u{202e}3 in", &["cannot be read"]);
     questioned(Place::LiquidLimit, "35", &["Liquid limit", "has no unit"]);
     questioned(Place::Fines, "35 mm", &["Fines", "“mm” at character 4"]);
@@ -119,6 +127,17 @@ fn what_cannot_be_true_is_questioned_at_its_place() {
         &["above the most", "95 °F"],
     );
     questioned(Place::FrostDepth, "900 ft", &["above the most"]);
+    questioned(
+        Place::PenetrometerBlows(0, 0),
+        "0",
+        &["Pit 1 penetrometer row 1 blows", "below the least", "1"],
+    );
+    questioned(
+        Place::PenetrometerReading(0, 0),
+        "30 ft",
+        &["row 1 reading", "above the most"],
+    );
+    questioned(Place::PenetrometerStart(0), "-1 in", &["below the least"]);
 }
 
 #[test]
@@ -343,6 +362,9 @@ fn things_that_are_not_there_have_no_text() {
         Place::LayerThickness(0, 2),
         Place::LayerThickness(1, 0),
         Place::LayerMaterial(7, 7),
+        Place::PenetrometerStart(1),
+        Place::PenetrometerBlows(0, 1),
+        Place::PenetrometerReading(1, 0),
         Place::SpikeSpacing,
         Place::Fabric,
         Place::EdgeStands,
@@ -380,5 +402,8 @@ fn things_are_added_at_the_end_and_taken_away_one_by_one() {
     assert_eq!(file.add_layer(0, "loam"), Some(1));
     assert_eq!(file.add_layer(1, "loam"), None);
     assert!(file.remove_layer(0, 1) && !file.remove_layer(0, 1) && !file.remove_layer(3, 0));
+    assert_eq!(file.add_penetrometer_row(0), Some(0));
+    assert_eq!(file.add_penetrometer_row(1), None);
+    assert!(file.remove_penetrometer_row(0, 0) && !file.remove_penetrometer_row(0, 0));
     assert!(file.remove_pit(0) && !file.remove_pit(0));
 }

@@ -29,6 +29,9 @@ pub enum Unit {
     /// One length by another, to a hundred-thousandth.
     #[serde(rename = "ratio")]
     Ratio,
+    /// Percent, to a tenth.
+    #[serde(rename = "%")]
+    Percent,
 }
 
 impl Unit {
@@ -43,6 +46,7 @@ impl Unit {
             Self::Kilogram => "kg",
             Self::Count => "count",
             Self::Ratio => "ratio",
+            Self::Percent => "%",
         }
     }
 
@@ -51,7 +55,7 @@ impl Unit {
     pub fn rounded(self, value: f64) -> f64 {
         let parts = match self {
             Self::Count | Self::Kilogram => 1.0,
-            Self::Millimetre => 10.0,
+            Self::Millimetre | Self::Percent => 10.0,
             Self::SquareMetre => 100.0,
             Self::Metre | Self::CubicMetre => 1000.0,
             Self::Ratio => 100_000.0,
@@ -251,6 +255,7 @@ mod tests {
             Unit::Kilogram,
             Unit::Count,
             Unit::Ratio,
+            Unit::Percent,
         ];
         for unit in units {
             assert_eq!(

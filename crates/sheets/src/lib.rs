@@ -4,10 +4,12 @@
 //! it for machines and [`to_text`] for people.
 
 pub mod figure;
+pub mod penetrometers;
 pub mod pits;
 pub mod profile;
 pub mod results;
 pub mod soil;
+pub mod thickness;
 
 mod cautions;
 mod columns;

@@ -3,9 +3,11 @@
 use crate::cautions::cautions;
 use crate::figure::{Figure, Measure};
 use crate::figures;
+use crate::penetrometers::{PenetrometerSheet, penetrometers};
 use crate::pits::{PitRow, pits};
 use crate::profile::{StationRow, stations};
 use crate::soil::{SoilRow, soil};
+use crate::thickness::{BaseSheet, base};
 use crate::wording::{Wording, on_one_line};
 use serde::Serialize;
 use underbrick_calc::Results;
@@ -43,6 +45,10 @@ pub struct ResultsSheet {
     pub pits: Option<Vec<PitRow>>,
     /// What the soil is and how deep it freezes; `None` where nothing was written down of it.
     pub soil: Option<SoilRow>,
+    /// What penetrometers found under the pits; empty where none was driven.
+    pub penetrometers: Vec<PenetrometerSheet>,
+    /// Why the base is so thick; `None` where there is no bed.
+    pub base: Option<BaseSheet>,
     /// Levels along the centreline; `None` where the run is not known.
     pub stations: Option<Vec<StationRow>>,
     /// The lifts from the bottom; `None` where there is no bed.
@@ -142,6 +148,8 @@ pub fn results(site: &Site, results: &Results, findings: &Findings) -> ResultsSh
         fabric: bed.map(|bed| bed.fabric),
         pits: results.ground.as_ref().map(|ground| pits(ground, say)),
         soil: results.soil.as_ref().map(|found| soil(found, say)),
+        penetrometers: penetrometers(results, say),
+        base: bed.map(|bed| base(site, bed, say)),
         stations: stations(results, say),
         lifts: bed.map(|bed| {
             bed.lifts

@@ -2,10 +2,12 @@
 
 use crate::columns::{columns, paragraph};
 use crate::figure::{Figure, Group, Measure, NOT_KNOWN};
+use crate::penetrometers;
 use crate::pits::{LayerRow, PitRow};
 use crate::profile::StationRow;
 use crate::results::{FindingRow, LiftRow, OfferRow, ResultsSheet};
 use crate::soil_text;
+use crate::thickness;
 use crate::wording::on_one_line;
 
 /// The sheet as text: what was found, the new line, section, lifts, edges, quantities, findings, cautions. Paragraphs are a page
@@ -16,6 +18,7 @@ pub fn to_text(sheet: &ResultsSheet) -> String {
         heading(sheet),
         part("WHAT THE PITS SHOWED", &pits(sheet)),
         soil_part(sheet),
+        penetrometers::to_text(sheet),
         part("THE NEW LINE", &figures(sheet, Group::Line)),
         part(
             "ALONG THE CENTRELINE, FROM THE UNDERSIDE OF THE SILL",
@@ -25,6 +28,7 @@ pub fn to_text(sheet: &ResultsSheet) -> String {
             "SECTION",
             &(figures(sheet, Group::Section) + &fabric(sheet)),
         ),
+        thickness::to_text(sheet),
         part(
             "LIFTS, FROM THE BOTTOM",
             &(lifts(sheet) + "\n" + &figures(sheet, Group::Lifts)),

@@ -7,10 +7,10 @@
 use underbrick_calc::catalogue::{BaseFigures, Catalogue, Drainage, Hatch, Material, UnderAWalk};
 use underbrick_calc::findings::{Findings, Source, Weight};
 use underbrick_calc::place::Place;
-use underbrick_calc::quantity::{feet, inches, kilograms_per_cubic_metre};
+use underbrick_calc::quantity::{feet, inches, kilograms_per_cubic_metre, millimetres};
 use underbrick_calc::site::{
     BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Leg, LegShape, LineInput, MaterialKey,
-    RestraintInput, ShownIn, Site,
+    PenetrometerLog, PenetrometerRow, Pit, PitEnd, RestraintInput, ShownIn, Site,
 };
 use underbrick_calc::{Results, compute};
 use underbrick_sheets::figure::NOT_KNOWN;
@@ -47,7 +47,7 @@ fn site() -> Site {
             least_base: Some(inches(7.0)),
             base_material: MaterialKey("stone".to_owned()),
             loose_lift: None,
-            side_extension: None,
+            side_extension: Some(inches(6.0)),
             undercut_limit: None,
             fabric: true,
         },
@@ -241,6 +241,65 @@ fn the_text_is_for_a_person() {
     );
 }
 
+/// 12 mm a blow is CBR 18.06 by the general relation, check value D6; 50 mm is 3.65, D12: class D, 4 in more.
+#[test]
+fn a_penetrometer_and_the_base_it_asks_for_are_on_the_sheet() {
+    let mut site = site();
+    site.bed.least_base = None;
+    site.bed.side_extension = None;
+    let row = |blows, reading_mm| PenetrometerRow {
+        blows: Some(blows),
+        reading: Some(millimetres(reading_mm)),
+    };
+    site.pits = vec![Pit {
+        station: None,
+        offset: None,
+        layers: Vec::new(),
+        seep: None,
+        ended: PitEnd::Stopped,
+        penetrometer: PenetrometerLog {
+            start: Some(millimetres(0.0)),
+            rows: vec![row(10, 120.0), row(10, 240.0), row(4, 440.0)],
+            ..PenetrometerLog::default()
+        },
+    }];
+    let sheet = sheet_of(&site);
+    assert_eq!(sheet.penetrometers.len(), 1);
+    let found = sheet.penetrometers.first().unwrap();
+    let layers: Vec<_> = found
+        .layers
+        .iter()
+        .map(|layer| {
+            (
+                layer.per_blow.number(),
+                layer.cbr.number(),
+                layer.cbr.shown.as_str(),
+            )
+        })
+        .collect();
+    assert_eq!(
+        layers,
+        [
+            (Some(12.0), Some(18.1), "18"),
+            (Some(50.0), Some(3.7), "3.7")
+        ]
+    );
+    let base = sheet.base.as_ref().unwrap();
+    assert!(base.is_taken && base.factors.len() == 2);
+    assert_eq!(base.worked_out.shown, "8\"");
+    let text = to_text(&sheet);
+    for words in [
+        "WHAT THE PENETROMETER FOUND",
+        "CBR 3.7",
+        "WHY THE BASE IS SO THICK",
+        "Weak ground, class D",
+        "second-hand",
+        "for information only",
+    ] {
+        assert!(text.contains(words), "{words} is missing in\n{text}");
+    }
+}
+
 #[test]
 fn the_json_is_the_same_every_time() {
     let (one, other) = (to_json(&sheet_of(&site())), to_json(&sheet_of(&site())));
@@ -250,8 +309,22 @@ fn the_json_is_the_same_every_time() {
         .filter_map(|line| line.strip_prefix("  \"")?.split('"').next())
         .collect();
     let expected = [
-        "format", "version", "site", "datum", "stops", "figures", "fabric", "pits", "soil",
-        "stations", "lifts", "offers", "findings", "cautions",
+        "format",
+        "version",
+        "site",
+        "datum",
+        "stops",
+        "figures",
+        "fabric",
+        "pits",
+        "soil",
+        "penetrometers",
+        "base",
+        "stations",
+        "lifts",
+        "offers",
+        "findings",
+        "cautions",
     ];
     assert_eq!(keys, expected);
     let parsed: serde_json::Value = serde_json::from_str(&one).unwrap();

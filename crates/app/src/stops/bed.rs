@@ -20,7 +20,7 @@ pub(super) fn rows(visit: &Visit) -> Vec<Row> {
         Place::UndercutLimit,
     ]
     .into_iter()
-    .map(|place| value(visit, place, ""))
+    .map(|place| value(visit, place, &super::thickness::note(visit, place)))
     .collect();
     rows.push(Row::Choice {
         label: "Fabric on the undisturbed ground".to_owned(),
@@ -29,6 +29,9 @@ pub(super) fn rows(visit: &Visit) -> Vec<Row> {
             ("laid".to_owned(), Edit::Fabric(true), site.bed.fabric),
         ],
     });
+    if let Some(bed) = &visit.results().bed {
+        super::thickness::rows(visit, bed, &mut rows);
+    }
     edge_rows(visit, &mut rows);
     if let Some(bed) = &visit.results().bed {
         lift_rows(bed, site.shown_in, &mut rows);

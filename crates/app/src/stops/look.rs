@@ -165,6 +165,7 @@ fn pit_rows(visit: &Visit, pit_idx: usize, set: Option<Place>, rows: &mut Vec<Ro
             "from the old surface down",
         ));
     }
+    super::penetrometer::rows(visit, pit_idx, set, rows);
     rows.push(Row::Acts(vec![(
         format!("take pit {} away", pit_idx + 1),
         Edit::RemovePit(pit_idx),

@@ -3,7 +3,9 @@
 mod bed;
 mod line;
 mod look;
+pub(crate) mod penetrometer;
 mod soil;
+mod thickness;
 
 use underbrick_calc::field::{Kind, field};
 use underbrick_calc::findings::Weight;
@@ -73,6 +75,9 @@ impl Stop {
             | Place::PitSeep(_)
             | Place::LayerMaterial(..)
             | Place::LayerThickness(..)
+            | Place::PenetrometerStart(_)
+            | Place::PenetrometerBlows(..)
+            | Place::PenetrometerReading(..)
             | Place::BrickLength
             | Place::BrickWidth
             | Place::BrickThickness
@@ -179,7 +184,10 @@ pub const fn pit_of(place: Place) -> Option<usize> {
         | Place::PitOffset(pit_idx)
         | Place::PitSeep(pit_idx)
         | Place::LayerMaterial(pit_idx, _)
-        | Place::LayerThickness(pit_idx, _) => Some(pit_idx),
+        | Place::LayerThickness(pit_idx, _)
+        | Place::PenetrometerStart(pit_idx)
+        | Place::PenetrometerBlows(pit_idx, _)
+        | Place::PenetrometerReading(pit_idx, _) => Some(pit_idx),
         _ => None,
     }
 }
@@ -292,7 +300,9 @@ fn displayed(visit: &Visit, place: Place, text: &str) -> String {
             .catalogue()
             .find(&MaterialKey(text.to_owned()))
             .map_or_else(|| text.to_owned(), |material| material.name.clone()),
-        Kind::Fall { .. } | Kind::Turn { .. } | Kind::Text | Kind::Thing => text.to_owned(),
+        Kind::Fall { .. } | Kind::Turn { .. } | Kind::Count { .. } | Kind::Text | Kind::Thing => {
+            text.to_owned()
+        }
     }
 }
 

@@ -118,7 +118,11 @@ pub fn pad_ui(ui: &mut Ui, rect: Rect, pad: &mut Pad, visit: &Visit) -> PadAnswe
     match kind {
         Kind::Text => words_ui(ui, head, grid, pad, &mut answer),
         Kind::Choice => choices_ui(ui, grid, place, visit, &mut answer),
-        Kind::Length { .. } | Kind::Fall { .. } | Kind::Turn { .. } | Kind::Number { .. } => {
+        Kind::Length { .. }
+        | Kind::Fall { .. }
+        | Kind::Turn { .. }
+        | Kind::Number { .. }
+        | Kind::Count { .. } => {
             keyboard(ui, pad, &mut answer);
             keys::grid_ui(ui, grid, &mut pad.typing, &mut answer.next);
             reading(ui, head, &pad.typing);
@@ -248,7 +252,9 @@ fn echo(typing: &Typing) -> String {
             },
         ),
         Kind::Number { unit, .. } => in_the_other_unit(typing, unit),
-        Kind::Turn { .. } | Kind::Text | Kind::Choice | Kind::Thing => String::new(),
+        Kind::Turn { .. } | Kind::Count { .. } | Kind::Text | Kind::Choice | Kind::Thing => {
+            String::new()
+        }
     }
 }
 

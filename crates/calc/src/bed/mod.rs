@@ -13,6 +13,8 @@ mod patch;
 mod section;
 mod spoil;
 mod strip;
+mod theory;
+mod thickness;
 mod wishes;
 
 pub use along::{Along, AlongSpot, LiftBand};
@@ -21,10 +23,12 @@ pub use earthwork::{Dug, Earthwork};
 pub use edges::{Edge, EdgeBrick, EdgeSide, Forms, Restraint};
 pub use lifts::{Lift, Lifts};
 pub use section::{EdgeSlice, LiftSlice, Section, Spot};
+pub use theory::Theory;
+pub use thickness::{Factor, Grade, WorkedOut};
 
 use crate::catalogue::{BaseFigures, Catalogue};
 use crate::findings::{Findings, Source, Weight};
-use crate::ground::Ground;
+use crate::ground::{Ground, Penetrometer};
 use crate::line::Line;
 use crate::place::Place;
 use crate::quantity::{Length, in_metres, metres};
@@ -44,6 +48,8 @@ pub struct Bed {
     pub base_top_below_grade: Length,
     /// Least thickness of the base that was asked for.
     pub least_base: Length,
+    /// The least base that use and ground ask for, part by part; taken where none was asked for.
+    pub worked_out: WorkedOut,
     /// Thickest and thinnest base within the dig, compacted.
     pub thickest_base: Length,
     /// Thinnest base within the dig, compacted.
@@ -66,10 +72,12 @@ pub fn bed(
     catalogue: &Catalogue,
     line: &Line,
     ground: &Ground,
+    penetrometers: &[Penetrometer],
     findings: &mut Findings,
 ) -> Option<Bed> {
     let base = base_figures(site, catalogue, findings)?;
-    let wishes = Wishes::of(site, findings);
+    let worked_out = thickness::worked_out(site, catalogue, ground, penetrometers);
+    let wishes = Wishes::of(site, worked_out.thickness, findings);
     let limits = LiftLimits::new(wishes.loose_lift, &base);
     let base_top_below_grade = wishes.base_top_below_grade();
 
@@ -101,6 +109,7 @@ pub fn bed(
         setting_bed: wishes.setting_bed,
         base_top_below_grade,
         least_base: wishes.least_base,
+        worked_out,
         thickest_base: metres(thickest_m),
         thinnest_base: metres(thinnest_m),
         fabric: site.bed.fabric,
@@ -110,6 +119,13 @@ pub fn bed(
         earthwork,
     };
     checks::check(site, &bed, &wishes, findings);
+    thickness::check(
+        site,
+        wishes.least_base,
+        &bed.worked_out,
+        penetrometers,
+        findings,
+    );
     Some(bed)
 }
 

@@ -92,7 +92,7 @@ pub(super) fn section(
     };
     let station = metres(station_m);
     // Values that cannot be true were named when the bed was designed.
-    let wishes = Wishes::of(site, &mut Findings::default());
+    let wishes = Wishes::of(site, bed.least_base, &mut Findings::default());
     let cut = Cut {
         grade_on_centreline_m: in_metres(line.grade.level(station, metres(0.0))),
         cross_fall: line.grade.cross_fall.ratio(),

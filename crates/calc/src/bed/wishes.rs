@@ -41,8 +41,16 @@ pub(super) struct HaunchShape {
 }
 
 impl Wishes {
-    /// From the site. A value that cannot be true is named in the findings and the default is taken.
-    pub(super) fn of(site: &Site, findings: &mut Findings) -> Self {
+    /// From the site, the least base else as worked out. A value that cannot be true is named in the findings and the default is taken.
+    pub(super) fn of(site: &Site, worked_out_base: Length, findings: &mut Findings) -> Self {
+        let least_base = take_length(
+            site,
+            Place::LeastBase,
+            site.bed.least_base,
+            Weight::Warning,
+            findings,
+        )
+        .unwrap_or(worked_out_base);
         let mut take = |place: Place, value: Option<Length>, default: fn() -> Length| {
             take_length(site, place, value, Weight::Warning, findings).unwrap_or_else(default)
         };
@@ -82,13 +90,16 @@ impl Wishes {
             site.bed.setting_bed,
             defaults::setting_bed,
         );
-        let least_base = take(Place::LeastBase, site.bed.least_base, defaults::least_base);
         let loose_lift = take(Place::LooseLift, site.bed.loose_lift, defaults::loose_lift);
-        let side_extension = take(
+        // Published: the base thickness, and not less than the default.
+        let side_extension = take_length(
+            site,
             Place::SideExtension,
             site.bed.side_extension,
-            defaults::side_extension,
-        );
+            Weight::Warning,
+            findings,
+        )
+        .unwrap_or_else(|| defaults::side_extension().max(least_base));
         Self {
             brick_length,
             brick_width,

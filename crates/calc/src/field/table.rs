@@ -54,6 +54,9 @@ pub fn field(place: Place) -> Field {
         | Place::PitSeep(_)
         | Place::LayerMaterial(..)
         | Place::LayerThickness(..) => pit_field(place),
+        Place::PenetrometerStart(_)
+        | Place::PenetrometerBlows(..)
+        | Place::PenetrometerReading(..) => penetrometer_field(place),
         Place::SettingBed
         | Place::LeastBase
         | Place::BaseMaterial
@@ -250,6 +253,29 @@ fn pit_field(place: Place) -> Field {
     }
 }
 
+fn penetrometer_field(place: Place) -> Field {
+    match place {
+        Place::PenetrometerStart(_) => row(
+            "Penetrometer start",
+            "Stand the cone on the bottom of the pit, seat it, and read the scale before the first blow.",
+            in_inches(0.0, 80.0),
+        ),
+        Place::PenetrometerBlows(..) => row(
+            "Penetrometer blows",
+            "How often the hammer fell since the reading before.",
+            Kind::Count {
+                least: 1,
+                most: 100,
+            },
+        ),
+        _ => row(
+            "Penetrometer reading",
+            "What the scale says after these blows; it grows as the cone goes down.",
+            in_inches(0.0, 80.0),
+        ),
+    }
+}
+
 fn bed_field(place: Place) -> Field {
     match place {
         Place::SettingBed => row(
@@ -263,7 +289,7 @@ fn bed_field(place: Place) -> Field {
             "Thinnest the compacted base may be anywhere.",
             in_inches(0.0, 48.0),
         )
-        .or_else("4 in"),
+        .or_else("4 in, more on weak or wet ground"),
         Place::BaseMaterial => row("Base material", "What the base is built of.", Kind::Choice),
         Place::LooseLift => row(
             "Loose lift",
@@ -276,7 +302,7 @@ fn bed_field(place: Place) -> Field {
             "How far the dig goes past the outer face of the edge brick, each side.",
             in_inches(0.0, 48.0),
         )
-        .or_else("6 in"),
+        .or_else("6 in, or the base where that is thicker"),
         Place::UndercutLimit => row(
             "Deepest dig",
             "How far below the grade line the dig may go at most.",

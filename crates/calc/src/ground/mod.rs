@@ -2,13 +2,18 @@
 
 pub mod frost_depth;
 mod layers;
+mod penetrometer;
 mod pits;
 mod reports;
+mod slopes;
 pub mod soil;
+mod strength;
 #[cfg(test)]
 mod tests;
 
+pub use penetrometer::{DrivenLayer, Penetrometer, penetrometers};
 pub use pits::{LayerFound, PitFound, Verdict};
+pub use strength::{Category, Cbr, NoStrength, Relation, Strength, strength};
 
 use crate::catalogue::Catalogue;
 use crate::findings::Findings;

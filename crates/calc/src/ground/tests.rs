@@ -6,7 +6,7 @@ use crate::findings::Weight;
 use crate::line::tests::{site, straight};
 use crate::place::Place;
 use crate::quantity::{feet, inches, kilograms_per_cubic_metre};
-use crate::site::{Firmness, Layer, MaterialKey, Pit, PitEnd};
+use crate::site::{Firmness, Layer, MaterialKey, PenetrometerLog, Pit, PitEnd};
 use proptest::prelude::*;
 
 fn pit(station_m: f64, level_m: f64, found: bool) -> PitFound {
@@ -126,6 +126,7 @@ fn written(station_ft: f64, layers: Vec<Layer>) -> Pit {
         layers,
         seep: None,
         ended: PitEnd::Stopped,
+        penetrometer: PenetrometerLog::default(),
     }
 }
 

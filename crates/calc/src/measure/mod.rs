@@ -2,6 +2,7 @@
 
 pub mod amount;
 pub mod angle;
+pub mod count;
 mod exact;
 pub mod levels;
 mod marks;

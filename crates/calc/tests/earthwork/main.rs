@@ -12,4 +12,5 @@ mod lifts;
 mod sections;
 mod sites;
 mod steps;
+mod thickness;
 mod volumes;

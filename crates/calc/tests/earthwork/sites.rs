@@ -10,7 +10,7 @@ use underbrick_calc::quantity::{
 };
 use underbrick_calc::site::{
     BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Hand, Layer, Leg, LegShape, LineInput,
-    MaterialKey, Pit, PitEnd, RestraintInput, Shot, ShotBy, ShownIn, Site,
+    MaterialKey, PenetrometerLog, Pit, PitEnd, RestraintInput, Shot, ShotBy, ShownIn, Site,
 };
 use underbrick_calc::{Results, compute};
 
@@ -154,6 +154,7 @@ pub fn pit(station_m: f64, brick: Length, sand: Length) -> Pit {
         ],
         seep: None,
         ended: PitEnd::Refused,
+        penetrometer: PenetrometerLog::default(),
     }
 }
 

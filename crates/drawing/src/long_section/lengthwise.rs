@@ -3,8 +3,8 @@
 use underbrick_calc::Results;
 use underbrick_calc::bed::{Along, along};
 use underbrick_calc::catalogue::Catalogue;
-use underbrick_calc::ground::PitFound;
 use underbrick_calc::ground::soil::FrostFound;
+use underbrick_calc::ground::{Penetrometer, PitFound};
 use underbrick_calc::line::Riser;
 use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::quantity::{Length, in_metres, metres};
@@ -16,6 +16,7 @@ pub(crate) struct Lengthwise<'a> {
     pub catalogue: &'a Catalogue,
     pub along: Along,
     pub pits: &'a [PitFound],
+    pub penetrometers: &'a [Penetrometer],
     pub bends: Vec<Bend>,
     pub fall: Fall,
     /// Risers across the walk, where it has steps.
@@ -77,6 +78,7 @@ impl<'a> Lengthwise<'a> {
             bends: bends.collect(),
             along,
             pits: &ground.pits,
+            penetrometers: &results.penetrometers,
             fall: line.grade.fall,
             risers: line.grade.risers(),
             end_is_fixed: line.grade.end_is_fixed,
@@ -104,6 +106,15 @@ impl<'a> Lengthwise<'a> {
         levels.retain(|level| level.is_finite());
         let high = levels.iter().copied().fold(0.0, f64::max);
         (high, levels.iter().copied().fold(0.0, f64::min))
+    }
+
+    /// The weakest ground that a penetrometer met near the bottom of a pit: `CBR 4.6`.
+    pub fn strength_words(&self, pit_idx: usize) -> Option<String> {
+        let found = self.penetrometers.iter();
+        let weakest = found
+            .filter(|found| found.pit_idx == pit_idx)
+            .find_map(Penetrometer::weakest)?;
+        Some(format!("CBR {}", weakest.strength.cbr))
     }
 
     /// A level that changes along the run, at a station, both in metres; `None` where it is not known.

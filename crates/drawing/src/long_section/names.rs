@@ -23,10 +23,15 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
         .filter(|pit| pits::is_on_the_run(walk, pit))
     {
         let (x, y) = frame.dots(in_metres(pit.station), in_metres(pit.top));
-        let note = pit
+        let seep = pit
             .seep
-            .map(|seep| format!("seep {} down", shown_in.length(pit.top - seep)))
-            .unwrap_or_default();
+            .map(|seep| format!("seep {} down", shown_in.length(pit.top - seep)));
+        let note = walk
+            .strength_words(pit.pit_idx)
+            .into_iter()
+            .chain(seep)
+            .collect::<Vec<_>>()
+            .join(", ");
         all.push(Callout {
             title: format!("pit {}", pit.pit_idx + 1),
             note,

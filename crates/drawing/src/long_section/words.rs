@@ -69,8 +69,12 @@ pub(super) fn of(walk: &Lengthwise<'_>, frame: &Frame) -> String {
             .seep
             .map(|seep| format!("; seep {} down", shown_in.length(pit.top - seep)))
             .unwrap_or_default();
+        let strength = walk
+            .strength_words(pit.pit_idx)
+            .map(|strength| format!("; {strength} at its bottom"))
+            .unwrap_or_default();
         lines.push(format!(
-            "Pit {} at {}: {}{seep}.",
+            "Pit {} at {}: {}{seep}{strength}.",
             pit.pit_idx + 1,
             shown_in.along(pit.station),
             layers.join(", ")

@@ -3,6 +3,7 @@
 use egui::{Rect, Ui, pos2, vec2};
 use underbrick_calc::field::{Kind, field};
 use underbrick_calc::measure::amount::AmountUnit;
+use underbrick_calc::place::Place;
 use underbrick_calc::site::ShownIn;
 
 use super::super::key::Key;
@@ -27,10 +28,13 @@ enum Act {
     Down(&'static str),
     Clear,
     Next,
+    /// No key.
+    Blank,
 }
 
 use Act::{
-    Clear, Common, Down, Erase, Feet, Figure, Fraction, Inch, Next, Point, Put, Sign, Unit, Up,
+    Blank, Clear, Common, Down, Erase, Feet, Figure, Fraction, Inch, Next, Point, Put, Sign, Unit,
+    Up,
 };
 
 /// Five keys in each of four rows.
@@ -165,6 +169,39 @@ fn number(unit: AmountUnit, shown_in: ShownIn) -> Layout {
         [Point, Figure("0"), Figure("00"), Clear, Next],
     ]
 }
+/// Whole numbers.
+const COUNT: Layout = [
+    [Figure("7"), Figure("8"), Figure("9"), Blank, Erase],
+    [Figure("4"), Figure("5"), Figure("6"), Blank, Up("+ 1")],
+    [Figure("1"), Figure("2"), Figure("3"), Blank, Down("− 1")],
+    [Blank, Figure("0"), Blank, Clear, Next],
+];
+
+/// A scale that may be divided either way.
+const SCALE: Layout = [
+    [
+        Figure("7"),
+        Figure("8"),
+        Figure("9"),
+        Fraction("1/2", 8),
+        Erase,
+    ],
+    [
+        Figure("4"),
+        Figure("5"),
+        Figure("6"),
+        Fraction("1/4", 4),
+        Unit("in"),
+    ],
+    [
+        Figure("1"),
+        Figure("2"),
+        Figure("3"),
+        Fraction("1/8", 2),
+        Unit("mm"),
+    ],
+    [Point, Figure("0"), Clear, Fraction("1/16", 1), Next],
+];
 
 /// Shows the keys in `grid` and lets them work on `typing`.
 pub(super) fn grid_ui(ui: &mut Ui, grid: Rect, typing: &mut Typing, next: &mut bool) {
@@ -173,6 +210,8 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: Rect, typing: &mut Typing, next: &mut b
         (Kind::Fall { .. }, _) => FALL,
         (Kind::Turn { .. }, _) => TURN,
         (Kind::Number { unit, .. }, shown_in) => number(unit, shown_in),
+        (Kind::Count { .. }, _) => COUNT,
+        (_, ShownIn::FeetInches) if is_penetrometer(place) => SCALE,
         (_, ShownIn::FeetInches) => FEET_INCHES,
         (_, ShownIn::Metric) => METRIC,
     };
@@ -187,11 +226,18 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: Rect, typing: &mut Typing, next: &mut b
                 Up(_) if two_sided => Sign,
                 other => *other,
             };
-            if face(act).show(ui, cell).clicked() {
+            if !matches!(act, Blank) && face(act).show(ui, cell).clicked() {
                 press(act, typing, next);
             }
         }
     }
+}
+
+const fn is_penetrometer(place: Place) -> bool {
+    matches!(
+        place,
+        Place::PenetrometerStart(_) | Place::PenetrometerReading(..)
+    )
 }
 
 fn face(act: Act) -> Key {
@@ -210,6 +256,7 @@ fn face(act: Act) -> Key {
         Up(step) => Key::two_lines(step, "up"),
         Down(step) => Key::two_lines(step, "down"),
         Next => Key::new("next").on(Ink::Line, Ink::Paper),
+        Blank => Key::new(""),
     }
 }
 
@@ -228,5 +275,6 @@ fn press(act: Act, typing: &mut Typing, next: &mut bool) {
         Up(_) => typing.nudge(true),
         Down(_) => typing.nudge(false),
         Next => *next = true,
+        Blank => {}
     }
 }

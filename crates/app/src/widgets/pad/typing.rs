@@ -3,6 +3,7 @@
 use underbrick_calc::field::{Kind, field};
 use underbrick_calc::measure::amount::{AmountUnit, plain, read_amount};
 use underbrick_calc::measure::angle::read_angle;
+use underbrick_calc::measure::count::read_count;
 use underbrick_calc::measure::slope::{Fall, SlopeStyle, read_fall, write_fall};
 use underbrick_calc::measure::written::{
     BareUnit, LengthStyle, Nearest, read_length, write_length,
@@ -97,6 +98,7 @@ impl Typing {
                 let with_unit = format!("{} {}", self.text, unit.symbol(self.shown_in));
                 read_amount(&self.text, unit).is_ok() || read_amount(&with_unit, unit).is_ok()
             }
+            Kind::Count { .. } => read_count(&self.text).is_ok(),
             Kind::Text | Kind::Choice | Kind::Thing => true,
         }
     }
@@ -277,6 +279,15 @@ impl Typing {
                 }
             }
             Kind::Number { unit, .. } => self.step_number(unit, sign),
+            Kind::Count { least, .. } => {
+                let now = read_count(&self.text).unwrap_or(0);
+                let next = if up {
+                    now.saturating_add(1)
+                } else {
+                    now.saturating_sub(1)
+                };
+                self.text = next.max(least).to_string();
+            }
             Kind::Turn { .. } | Kind::Text | Kind::Choice | Kind::Thing => {}
         }
         self.is_fresh = true;
