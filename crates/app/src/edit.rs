@@ -1,7 +1,9 @@
 //! What a view asks for. Views return edits; `Visit::apply` alone carries them out.
 
 use underbrick_calc::place::Place;
-use underbrick_calc::site::{EdgeStands, Firmness, Hand, Moisture, PitEnd, ShotBy, ShownIn};
+use underbrick_calc::site::{
+    EdgeStands, Firmness, Hand, Moisture, PitEnd, Severity, ShotBy, ShownIn,
+};
 
 /// One change of a record.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,6 +17,12 @@ pub enum Edit {
     },
     /// How lengths are shown.
     ShownIn(ShownIn),
+    /// A thing that is seen; what it is, is asked next.
+    AddSign,
+    /// Take a sign away.
+    RemoveSign(usize),
+    /// How bad a sign is.
+    SignSeverity(usize, Severity),
     /// A straight leg at the end of the run.
     AddStraight,
     /// A curved leg at the end of the run.

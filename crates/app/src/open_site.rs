@@ -83,6 +83,9 @@ impl Open {
         for edit in edits {
             self.visit.apply(&edit);
             match edit {
+                Edit::AddSign => self.set(Place::Sign(
+                    self.visit.record().signs.len().saturating_sub(1),
+                )),
                 Edit::AddPit => self.set(Place::PitStation(
                     self.visit.record().pits.len().saturating_sub(1),
                 )),
@@ -105,7 +108,8 @@ impl Open {
                     self.visit.record().line.legs.len().saturating_sub(1),
                 )),
                 Edit::FarEndFixed(true) => self.set(Place::FarEndBelowSill),
-                Edit::RemovePit(_)
+                Edit::RemoveSign(_)
+                | Edit::RemovePit(_)
                 | Edit::RemoveLayer(..)
                 | Edit::RemoveShot(_)
                 | Edit::RemoveLeg(_)
@@ -115,6 +119,7 @@ impl Open {
                     self.pad.set(None, &self.visit);
                 }
                 Edit::Text { .. }
+                | Edit::SignSeverity(..)
                 | Edit::Hand(..)
                 | Edit::PitEnded(..)
                 | Edit::Firmness(..)
@@ -321,6 +326,7 @@ impl Open {
     fn next(&mut self, order: &[Place]) {
         let Some(now) = self.pad.place() else { return };
         match now {
+            Place::Sign(sign_idx) => return self.set(Place::SignStation(sign_idx)),
             Place::LayerMaterial(pit_idx, layer_idx) => {
                 return self.set(Place::LayerThickness(pit_idx, layer_idx));
             }

@@ -3,6 +3,7 @@
 use crate::bed::Bed;
 use crate::catalogue::Catalogue;
 use crate::findings::Findings;
+use crate::findings::rules::{CauseFound, Facts};
 use crate::ground::Ground;
 use crate::line::Line;
 use crate::site::Site;
@@ -18,6 +19,8 @@ pub struct Results {
     pub bed: Option<Bed>,
     /// What someone should look at.
     pub findings: Findings,
+    /// Why the old walk failed, strongest evidence first.
+    pub causes: Vec<CauseFound>,
 }
 
 /// Computes everything that follows from `site` with the materials of `catalogue`.
@@ -32,10 +35,18 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
         (Some(line), Some(ground)) => crate::bed::bed(site, catalogue, line, ground, &mut findings),
         _ => None,
     };
+    let facts = Facts {
+        site,
+        catalogue,
+        line: line.as_ref(),
+        ground: ground.as_ref(),
+    };
+    let causes = catalogue.causes.causes(&facts);
     Results {
         line,
         ground,
         bed,
         findings,
+        causes,
     }
 }

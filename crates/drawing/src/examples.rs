@@ -21,6 +21,7 @@ pub(crate) fn empty_site(shown_in: ShownIn) -> Site {
         address: "27 Quarry Lane".to_owned(),
         walk: "front walk".to_owned(),
         shown_in,
+        signs: Vec::new(),
         line: LineInput {
             old_below_sill: None,
             first_brick_below_sill: None,

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use underbrick_calc::place::Place;
 use underbrick_records::v1::{
     Bed, Brick, Edge, EdgeStands, FarEnd, Firmness, Hand, Layer, Leg, LegShape, Line, Moisture,
-    Pit, PitEnd, Restraint, Shot, ShotBy, ShownIn, VERSION,
+    Pit, PitEnd, Restraint, Severity, Shot, ShotBy, ShownIn, Sign, VERSION,
 };
 use underbrick_records::{SiteFile, read_site, write_site};
 
@@ -155,12 +155,30 @@ fn brick() -> impl Strategy<Value = Brick> {
     })
 }
 
+fn sign() -> impl Strategy<Value = Sign> {
+    let severity = prop_oneof![
+        Just(Severity::Slight),
+        Just(Severity::Plain),
+        Just(Severity::Bad)
+    ];
+    (text(), severity, text(), text(), text()).prop_map(
+        |(what, severity, station, offset, width)| Sign {
+            what,
+            severity,
+            station,
+            offset,
+            width,
+        },
+    )
+}
+
 fn site() -> impl Strategy<Value = SiteFile> {
     let shown_in = prop_oneof![Just(ShownIn::FeetInches), Just(ShownIn::Metric)];
     (
         text(),
         text(),
         shown_in,
+        vec(sign(), 0..3),
         line(),
         vec(pit(), 0..4),
         bed(),
@@ -168,11 +186,12 @@ fn site() -> impl Strategy<Value = SiteFile> {
         edge(),
     )
         .prop_map(
-            |(address, walk, shown_in, line, pits, bed, brick, edge)| SiteFile {
+            |(address, walk, shown_in, signs, line, pits, bed, brick, edge)| SiteFile {
                 version: VERSION,
                 address,
                 walk,
                 shown_in,
+                signs,
                 line,
                 pits,
                 bed,

@@ -24,6 +24,8 @@ fn full() -> SiteFile {
     site.add_shot(v1::ShotBy::Rod);
     let pit_idx = site.add_pit();
     assert_eq!(site.add_layer(pit_idx, "loam"), Some(1));
+    let sign_idx = site.add_sign();
+    assert!(site.set_text(Place::Sign(sign_idx), "open-joints"));
     site
 }
 

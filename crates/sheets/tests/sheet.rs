@@ -25,6 +25,7 @@ fn site() -> Site {
         address: "3 Ropewalk\u{1b}[2J".to_owned(),
         walk: "side path".to_owned(),
         shown_in: ShownIn::FeetInches,
+        signs: Vec::new(),
         line: LineInput {
             old_below_sill: None,
             first_brick_below_sill: None,
@@ -82,6 +83,7 @@ fn catalogue() -> Catalogue {
     };
     Catalogue {
         materials: vec![stone],
+        ..Catalogue::default()
     }
 }
 

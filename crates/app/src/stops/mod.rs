@@ -58,6 +58,10 @@ impl Stop {
             Place::Site
             | Place::Address
             | Place::Walk
+            | Place::Sign(_)
+            | Place::SignStation(_)
+            | Place::SignOffset(_)
+            | Place::SignWidth(_)
             | Place::Pit(_)
             | Place::PitStation(_)
             | Place::PitOffset(_)

@@ -17,6 +17,7 @@ mod surface;
 pub(crate) mod tests;
 mod wording;
 
+pub(crate) use as_found::NearTheHouse;
 pub use grade::GradeLine;
 pub use offers::Offer;
 pub use run::{Run, RunLeg};
