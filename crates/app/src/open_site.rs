@@ -72,6 +72,15 @@ impl Open {
         self.scroll = true;
     }
 
+    /// Goes to where a reading is written down: to its value, or to the stop where it is chosen.
+    fn jump(&mut self, place: Place) {
+        if self.visit.record().text(place).is_some() {
+            self.set(place);
+        } else {
+            self.go_to(Stop::of(place));
+        }
+    }
+
     fn leave_pad(&mut self) {
         let left = self.pad.set(None, &self.visit);
         self.apply(left);
@@ -292,6 +301,10 @@ impl Open {
                 |ui| pad_ui(ui, areas.pad, &mut self.pad, &self.visit),
             )
             .inner;
+        if let Some(place) = answer.jump {
+            self.jump(place);
+            ui.request_repaint();
+        }
         self.after(ui, answer.tapped, answer.edits, pad_answer, &order);
     }
 

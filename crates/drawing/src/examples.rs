@@ -85,6 +85,7 @@ impl Example {
                 depth: inches(7.625),
             },
             nearest_pit: self.pit.as_ref(),
+            spotted: Vec::new(),
             extent: Extent {
                 half_dig: in_metres(inches(24.5625)),
                 above: in_metres(inches(1.0)),
@@ -240,6 +241,7 @@ impl Run {
             catalogue: &self.catalogue,
             along: self.along.clone(),
             pits: &self.pits,
+            causes: &[],
             bends: self.bends.clone(),
             fall: Fall::inches_per_foot(0.25),
             end_is_fixed: true,

@@ -14,6 +14,7 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, open_pit: Option<usize>) -
         value(visit, Place::Address, ""),
         value(visit, Place::Walk, ""),
     ];
+    super::seen::rows(visit, set, &mut rows);
     let n_pits = site.pits.len();
     rows.push(heading(
         "Pits",
@@ -69,6 +70,7 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, open_pit: Option<usize>) -
             ),
         ],
     });
+    super::causes::rows(visit, &mut rows);
     rows.extend(findings(visit, Stop::Look));
     rows
 }

@@ -1,8 +1,10 @@
 //! The stops of a visit, one file each: which rows a stop shows. A stop only reads the visit.
 
 mod bed;
+mod causes;
 mod line;
 mod look;
+mod seen;
 
 use underbrick_calc::field::{Kind, field};
 use underbrick_calc::findings::Weight;
@@ -10,7 +12,7 @@ use underbrick_calc::measure::slope::{SlopeStyle, write_fall};
 use underbrick_calc::measure::written::read_length_with_unit;
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::in_metres;
-use underbrick_calc::site::{MaterialKey, ShownIn};
+use underbrick_calc::site::{MaterialKey, ShownIn, SignKind};
 
 use crate::visit::Visit;
 use crate::widgets::rows::{Row, ValueRow, ValueState, state_of};
@@ -215,6 +217,9 @@ fn displayed(visit: &Visit, place: Place, text: &str) -> String {
             }
             Err(_) => text.to_owned(),
         },
+        Kind::Choice if matches!(place, Place::Sign(_)) => {
+            SignKind::of(text).map_or_else(|| text.to_owned(), |kind| kind.name().to_owned())
+        }
         Kind::Choice => visit
             .catalogue()
             .find(&MaterialKey(text.to_owned()))

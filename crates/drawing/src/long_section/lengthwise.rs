@@ -3,6 +3,7 @@
 use underbrick_calc::Results;
 use underbrick_calc::bed::{Along, along};
 use underbrick_calc::catalogue::Catalogue;
+use underbrick_calc::findings::rules::CauseFound;
 use underbrick_calc::ground::PitFound;
 use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::quantity::{Length, in_metres, metres};
@@ -14,6 +15,7 @@ pub(crate) struct Lengthwise<'a> {
     pub catalogue: &'a Catalogue,
     pub along: Along,
     pub pits: &'a [PitFound],
+    pub causes: &'a [CauseFound],
     pub bends: Vec<Bend>,
     pub fall: Fall,
     pub end_is_fixed: bool,
@@ -71,6 +73,7 @@ impl<'a> Lengthwise<'a> {
             bends: bends.collect(),
             along,
             pits: &ground.pits,
+            causes: &results.causes,
             fall: line.grade.fall,
             end_is_fixed: line.grade.end_is_fixed,
             run_m,

@@ -6,6 +6,7 @@ mod lengthwise;
 mod marker;
 mod names;
 mod pits;
+mod spots;
 mod words;
 
 #[cfg(test)]
@@ -54,7 +55,8 @@ impl LongSection {
 
 /// Draws the long section on the centreline with the station marker at `marker`; a marker past the ends stands at that end.
 ///
-/// Where the sheet is small, callouts are left out first (the fall, then the old surface, then pits), then the names of the curves.
+/// Where the sheet is small, callouts are left out first (what is seen and why it failed, from the least on, then the fall, then the
+/// old surface, then pits), then the names of the curves.
 #[must_use]
 pub fn long_section(
     site: &Site,
@@ -84,6 +86,7 @@ pub(crate) fn draw(walk: &Lengthwise<'_>, sheet: Sheet) -> LongSection {
     built(&mut draft, walk, &frame);
     pits::columns(&mut draft, walk, &frame);
     as_found(&mut draft, walk, &frame);
+    spots::marks(&mut draft, walk, &frame);
     let grade = spots_line(walk, &frame, |spot| Some(spot.grade));
     draft.line(grade, dashed(Ink::Line, GRADE), Some(Place::GradeLine));
     axes::fixed_points(&mut draft, walk, &frame);

@@ -1,7 +1,7 @@
 //! What is named over a long section: pits, the grade line, the old surface, and what is not known.
 
 use super::frame::Frame;
-use super::{Lengthwise, pits};
+use super::{Lengthwise, pits, spots};
 use crate::callouts::{self, Callout};
 use crate::draft::Draft;
 use crate::palette::Ink;
@@ -11,7 +11,9 @@ use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, in_metres};
 
 pub(super) fn draw(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame) {
-    callouts::draw(draft, said(walk, frame), frame.callouts);
+    let mut said = said(walk, frame);
+    said.extend(spots::callouts(walk, frame));
+    callouts::draw(draft, said, frame.callouts);
 }
 
 fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
