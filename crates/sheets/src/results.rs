@@ -1,5 +1,6 @@
 //! All results of a site on one sheet.
 
+use crate::causes::{CauseRow, SignRow, causes, signs};
 use crate::cautions::cautions;
 use crate::figure::{Figure, Measure};
 use crate::figures;
@@ -38,6 +39,10 @@ pub struct ResultsSheet {
     pub figures: Vec<Figure>,
     /// Whether a separation fabric lies on the undisturbed ground; `None` where there is no bed.
     pub fabric: Option<bool>,
+    /// What is seen on the old walk.
+    pub signs: Vec<SignRow>,
+    /// Why it failed, strongest evidence first.
+    pub causes: Vec<CauseRow>,
     /// What the pits showed; `None` where no pit could be put into levels.
     pub pits: Option<Vec<PitRow>>,
     /// Levels along the centreline; `None` where the run is not known.
@@ -137,6 +142,8 @@ pub fn results(site: &Site, results: &Results, findings: &Findings) -> ResultsSh
         stops: findings.stop_the_job(),
         figures: figures::all(site, results),
         fabric: bed.map(|bed| bed.fabric),
+        signs: signs(site, say),
+        causes: causes(results),
         pits: results.ground.as_ref().map(|ground| pits(ground, say)),
         stations: stations(results, say),
         lifts: bed.map(|bed| {

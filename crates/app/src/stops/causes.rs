@@ -1,6 +1,6 @@
 //! Why the old walk failed: the causes that the readings point to, each with its readings to go to.
 
-use underbrick_calc::findings::rules::{CauseFound, Strength, evidence_words};
+use underbrick_calc::findings::rules::{CauseFound, Strength};
 
 use super::heading;
 use crate::visit::Visit;
@@ -14,10 +14,10 @@ pub(super) fn rows(visit: &Visit, rows: &mut Vec<Row>) {
         return;
     }
     rows.push(heading("Why it failed", "strongest evidence first"));
-    rows.extend(causes.iter().map(|cause| Row::Cause(row(visit, cause))));
+    rows.extend(causes.iter().map(|cause| Row::Cause(row(cause))));
 }
 
-fn row(visit: &Visit, cause: &CauseFound) -> CauseRow {
+fn row(cause: &CauseFound) -> CauseRow {
     let evidence = cause.evidence.iter();
     CauseRow {
         mark: match cause.strength {
@@ -33,10 +33,7 @@ fn row(visit: &Visit, cause: &CauseFound) -> CauseRow {
         homeowner: format!("“{}”", cause.homeowner),
         under: format!("{} · {}", cause.remedy, cause.source),
         evidence: evidence
-            .map(|evidence| {
-                let words = evidence_words(visit.site(), visit.catalogue(), evidence.place);
-                (words, evidence.place)
-            })
+            .map(|evidence| (evidence.words.clone(), evidence.place))
             .collect(),
     }
 }

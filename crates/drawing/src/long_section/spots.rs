@@ -59,10 +59,10 @@ pub(super) fn words(walk: &Lengthwise<'_>) -> Vec<String> {
     let signs = (0..walk.site.signs.len())
         .map(|sign_idx| format!("{}.", said(underbrick_calc::place::Place::Sign(sign_idx))));
     let causes = walk.causes.iter().map(|cause| {
-        let evidence: Vec<String> = cause
+        let evidence: Vec<&str> = cause
             .evidence
             .iter()
-            .map(|evidence| said(evidence.place))
+            .map(|evidence| evidence.words.as_str())
             .collect();
         format!("{}: {}.", cause.mark, evidence.join("; "))
     });

@@ -108,12 +108,14 @@ pub struct CauseFound {
 }
 
 /// One reading that a cause stands on.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Evidence {
     /// Where it stands in the record.
     pub place: Place,
     /// Where it is along the run; `None` for what is everywhere or nowhere along it.
     pub station: Option<Length>,
+    /// The reading with its value, as [`evidence_words`] says it.
+    pub words: String,
 }
 
 /// All rules, checked: each id once, every `unless` names another rule, and none leads back to itself.
@@ -193,7 +195,7 @@ impl CauseRules {
             if let Some(readings) = facts.look(&rule.seen) {
                 let readings = each_once(readings);
                 let weight = readings.iter().map(|reading| reading.weight).sum();
-                found.push((*rule_idx, weight, cause_found(rule, &readings)));
+                found.push((*rule_idx, weight, cause_found(rule, facts, &readings)));
             }
         }
         found.sort_by(|one, other| {
@@ -203,7 +205,7 @@ impl CauseRules {
     }
 }
 
-fn cause_found(rule: &CauseRule, readings: &[Reading]) -> CauseFound {
+fn cause_found(rule: &CauseRule, facts: &Facts<'_>, readings: &[Reading]) -> CauseFound {
     CauseFound {
         rule_id: rule.id.clone(),
         cause: rule.cause,
@@ -218,6 +220,7 @@ fn cause_found(rule: &CauseRule, readings: &[Reading]) -> CauseFound {
             .map(|reading| Evidence {
                 place: reading.place,
                 station: reading.station,
+                words: evidence_words(facts.site, facts.catalogue, reading.place),
             })
             .collect(),
     }
