@@ -496,3 +496,59 @@ fn evidence_is_told_with_its_value() {
         ["Sunk, plain, at 6'-0\"", "Pit 1, Loam 6\", soft, wet",]
     );
 }
+
+/// Signs of every kind thrown over each sample, on sheets from a telephone to a wall: no word touches another or a line.
+#[test]
+fn marks_and_their_words_keep_clear_on_every_sheet() {
+    use underbrick_calc::quantity::metres;
+    use underbrick_calc::site::SignKind;
+    use underbrick_drawing::item::Sheet;
+    use underbrick_drawing::{clearance, cross_section, long_section};
+    let catalogue = catalogue().unwrap();
+    let samples = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-sites");
+    let mut n_drawn = 0;
+    for folder in std::fs::read_dir(samples).unwrap() {
+        let open = underbrick_records::OpenSite::open(folder.unwrap().path()).unwrap();
+        for round in 0..4 {
+            let mut site = open.site().clone();
+            for (nth, kind) in SignKind::ALL.into_iter().enumerate() {
+                // Spread in another order each round.
+                let station_mm = (nth * (3 + 4 * round) % 10) * 700 + 131 * nth;
+                let sign_idx = sign(&mut site, kind.key(), &format!("{station_mm} mm"));
+                let offset = format!("{} mm", 37 * nth * (round + 1) % 700);
+                put(&mut site, Place::SignOffset(sign_idx), &offset);
+            }
+            let (checked, _) = site.checked(&catalogue);
+            let results = compute(&checked, &catalogue);
+            for (width, height, text_scale) in [
+                (360.0, 260.0, 1.0),
+                (480.0, 300.0, 1.6),
+                (768.0, 401.0, 1.0),
+                (800.0, 376.0, 1.25),
+                (1280.0, 500.0, 0.85),
+                (1600.0, 900.0, 1.0),
+            ] {
+                let sheet = Sheet {
+                    width,
+                    height,
+                    text_scale,
+                };
+                for station_m in [0.0, 0.9, 1.7, 2.6, 4.3] {
+                    let station = metres(station_m);
+                    let cross = cross_section(&checked, &catalogue, &results, station, sheet);
+                    let long = long_section(&checked, &catalogue, &results, station, sheet).drawing;
+                    for drawing in [cross, long] {
+                        assert_eq!(
+                            clearance::faults(&drawing),
+                            Vec::<String>::new(),
+                            "{} {sheet:?} at {station_m} m, round {round}",
+                            checked.address
+                        );
+                        n_drawn += 1;
+                    }
+                }
+            }
+        }
+    }
+    assert_eq!(n_drawn, 5 * 4 * 6 * 5 * 2);
+}

@@ -1,6 +1,6 @@
 //! What is seen, and what made the walk fail, where it stands: a painted mark for each sign, and what a callout says.
 
-use crate::draft::{Draft, HAIRLINE, solid};
+use crate::draft::{Draft, HAIRLINE, rectangle, solid};
 use crate::palette::Ink;
 use underbrick_calc::findings::rules::CauseFound;
 use underbrick_calc::ground::PitFound;
@@ -217,14 +217,16 @@ const fn outlines(kind: SignKind) -> &'static [&'static [(f64, f64)]] {
     }
 }
 
-/// Paints the mark of a sign over a spot of the surface, in dots of the sheet.
+/// Paints the mark of a sign on a plate of paper over a spot of the surface, in dots of the sheet.
 pub(crate) fn paint(draft: &mut Draft, kind: SignKind, (x, y): (f64, f64), place: Place) {
+    let plate = rectangle(x - 11.0, y - 20.0, x + 11.0, y - 0.5);
+    let rim = Some(solid(Ink::NotKnown, HAIRLINE));
+    draft.shape(&plate, Ink::Paper, rim, Some(place));
     for outline in outlines(kind) {
         let corners: Vec<(f64, f64)> = outline
             .iter()
             .map(|(right, above)| (x + right, y - above))
             .collect();
-        let pen = Some(solid(Ink::Paper, HAIRLINE));
-        draft.shape(&corners, Ink::NotKnown, pen, Some(place));
+        draft.shape(&corners, Ink::NotKnown, None, Some(place));
     }
 }

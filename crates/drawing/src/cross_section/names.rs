@@ -54,6 +54,7 @@ pub(super) fn draw(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame, said: Vec<Sa
         ink: said.ink,
         place: said.place,
         rank: said.rank,
+        again: matches!(said.what, What::OnOldSurface(_) | What::InPit(_)),
     });
     let callouts = callouts.collect();
     callouts::draw(draft, callouts, frame.callouts);

@@ -36,6 +36,7 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
             place: Some(Place::Pit(pit.pit_idx)),
             along: vec![(x, y + 4.0)],
             rank: 1,
+            again: false,
         });
     }
     if walk.pits.is_empty() {
@@ -46,6 +47,7 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
             place: Some(Place::DigBottom),
             along: along(walk, frame, (0.45, 0.75), |spot| Some(spot.dig_bottom)),
             rank: 0,
+            again: false,
         });
     } else if walk
         .along
@@ -64,6 +66,7 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
                 !(is_found(from) && is_found(to))
             }),
             rank: 2,
+            again: false,
         });
     }
     all.push(Callout {
@@ -73,6 +76,7 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
         place: Some(Place::GradeLine),
         along: along(walk, frame, (0.06, 0.4), |spot| Some(spot.grade)),
         rank: 4,
+        again: false,
     });
     let old = |spot: &AlongSpot| spot.old_surface.map(|old| old.level);
     let is_known = |from: &AlongSpot, to: &AlongSpot| {
@@ -103,6 +107,7 @@ fn as_found(title: &str, note: &str, place: Place, along: Vec<(f64, f64)>) -> Ca
         place: Some(place),
         along,
         rank: 3,
+        again: false,
     }
 }
 

@@ -49,6 +49,7 @@ pub(super) fn callouts(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
             place: Some(spotted.place),
             along: vec![(x - REACH, y), (x + REACH, y)],
             rank: spotted.rank,
+            again: true,
         })
         .collect()
 }
