@@ -434,8 +434,8 @@ fn each_rule_of_the_table_is_tried() {
 fn the_weightiest_readings_come_first_then_the_surest_rule() {
     let catalogue = catalogue().unwrap();
     let mut site = sound();
-    // A plain sign and a measured value count 2, a slight sign 1, a bad one 3. The downpipe and three signs by it: 2 + 2 + 2 + 2; loam
-    // with one sign: 2 + 2; the setting bed alone: 2.
+    // A plain sign and a measured value count 2, a slight sign 1, a bad one 3. The downpipe and three signs by it, sure: 3 × 8; loam with
+    // one sign, sure: 3 × 4; the setting bed alone, possible: 2.
     relay(&mut site, 1, "screenings", "");
     relay(&mut site, 2, "loam", "");
     sign(&mut site, "sunk", "6 ft");
@@ -448,8 +448,8 @@ fn the_weightiest_readings_come_first_then_the_surest_rule() {
         ids,
         ["downpipe-washes", "loam-under-walk", "screenings-bed"]
     );
-    // Only screenings and a root that loosens brick, both told by two slight signs or one layer: 1 + 1 against 2. The surer goes first,
-    // and the setting bed does as soon as a second pit shows it.
+    // A root that loosens brick, two slight signs, likely: 2 × (1 + 1). Screenings, possible: 2 for each pit. Two pits draw level, and
+    // the surer goes first; a third pit decides.
     let mut site = sound();
     relay(&mut site, 1, "screenings", "");
     for what in ["root", "rocking"] {
@@ -461,16 +461,15 @@ fn the_weightiest_readings_come_first_then_the_surest_rule() {
         found.into_iter().map(|cause| cause.rule_id).collect()
     };
     assert_eq!(ids(&site), ["root-breaks", "screenings-bed"]);
-    pit(
-        &mut site,
-        "12 ft",
-        &[
-            ("old-brick", "2 1/4 in"),
-            ("screenings", "1 in"),
-            ("crushed-stone", "6 in"),
-            ("firm-gravel", ""),
-        ],
-    );
+    let layers = [
+        ("old-brick", "2 1/4 in"),
+        ("screenings", "1 in"),
+        ("crushed-stone", "6 in"),
+        ("firm-gravel", ""),
+    ];
+    pit(&mut site, "12 ft", &layers);
+    assert_eq!(ids(&site), ["root-breaks", "screenings-bed"]);
+    pit(&mut site, "16 ft", &layers);
     assert_eq!(ids(&site), ["screenings-bed", "root-breaks"]);
 }
 

@@ -256,7 +256,7 @@ same_words! {
     Drainage as calc::Drainage { Free, Slow, Poor }
     Strength as rules::Strength { Possible, Likely, Sure }
     Cause as rules::Cause {
-        BaseNeverPacks, BaseTooThin, SoftGround, WetGround, FallsToHouse, SettingBed, JointsTooWide, NoRestraint, BondCannotClose,
+        BaseNeverPacks, BaseTooThin, SoftGround, WetGround, FallsToHouse, TooFlat, SettingBed, JointsTooWide, NoRestraint, BondCannotClose,
         Roots, Frost, Downpipe, NotDugEnough
     }
 }

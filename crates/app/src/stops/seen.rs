@@ -3,7 +3,8 @@
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{Severity, SignKind};
 
-use super::{displayed, heading, named, value};
+use super::line::side;
+use super::{heading, named, value};
 use crate::edit::Edit;
 use crate::visit::Visit;
 use crate::widgets::rows::Row;
@@ -26,15 +27,11 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, rows: &mut Vec<Row>) {
         if visit.record().text(station).is_some_and(str::is_empty) {
             note += ", all along the walk";
         }
-        for (place, word) in [
-            (Place::SignOffset(sign_idx), "from the centreline"),
-            (Place::SignWidth(sign_idx), "wide"),
-        ] {
-            let text = visit.record().text(place).unwrap_or_default();
-            let is_told = place != Place::SignWidth(sign_idx) || sign.width.is_some();
-            if !text.trim().is_empty() && is_told {
-                note = format!("{note}, {} {word}", displayed(visit, place, text));
-            }
+        if let Some(width) = sign.width {
+            note = format!("{note}, {} wide", visit.site().shown_in.thickness(width));
+        }
+        if let Some(offset) = sign.offset {
+            note += &side(offset, visit.site().shown_in);
         }
         rows.push(named(visit, station, Some(what), name, &note));
         let places = [

@@ -19,6 +19,7 @@ fn every_cause_has_a_rule() {
         Cause::SoftGround,
         Cause::WetGround,
         Cause::FallsToHouse,
+        Cause::TooFlat,
         Cause::SettingBed,
         Cause::JointsTooWide,
         Cause::NoRestraint,

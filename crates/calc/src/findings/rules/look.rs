@@ -31,7 +31,7 @@ pub(super) struct Reading {
     pub weight: u32,
 }
 
-/// A measured value counts as much as a plain sign.
+/// A measured value counts as much as a plain sign; a side of the brick, which is the same all over, half of that.
 const MEASURED: u32 = 2;
 
 impl Reading {
@@ -140,10 +140,11 @@ impl Facts<'_> {
         let mut places = vec![Place::BrickLength, Place::BrickWidth];
         places.extend(brick.joint.map(|_| Place::Joint));
         (off_m > in_metres(limit) + SAME_M).then(|| {
-            places
-                .into_iter()
-                .map(|place| Reading::measured(place, None))
-                .collect()
+            let side = |place| Reading {
+                weight: 1,
+                ..Reading::measured(place, None)
+            };
+            places.into_iter().map(side).collect()
         })
     }
 

@@ -53,8 +53,10 @@ pub enum Cause {
     SoftGround,
     /// Water in the ground that cannot leave.
     WetGround,
-    /// The surface sheds its water to the door, or not at all.
+    /// The surface sheds its water to the door.
     FallsToHouse,
+    /// The surface holds its water.
+    TooFlat,
     /// A setting bed that is too thick, or of the wrong stuff.
     SettingBed,
     /// Joints too wide, or empty.
@@ -137,6 +139,7 @@ impl Cause {
             Self::SoftGround => "soft ground",
             Self::WetGround => "wet ground without a way out",
             Self::FallsToHouse => "fall towards the house",
+            Self::TooFlat => "too little fall",
             Self::SettingBed => "the setting bed",
             Self::JointsTooWide => "joints too wide or empty",
             Self::NoRestraint => "no restraint",
@@ -161,6 +164,17 @@ impl Strength {
     }
 }
 
+impl Strength {
+    /// How many times over a reading counts.
+    const fn times(self) -> u32 {
+        match self {
+            Self::Possible => 1,
+            Self::Likely => 2,
+            Self::Sure => 3,
+        }
+    }
+}
+
 impl CauseRules {
     /// The rules of a table, checked.
     ///
@@ -178,7 +192,9 @@ impl CauseRules {
         &self.rules
     }
 
-    /// The causes that the facts point to: those with the weightiest readings first, then the surest, then as in the table.
+    /// The causes that the facts point to, those with the weightiest evidence first: a plain sign or a measured value counts 2, a bad
+    /// sign 3, a slight one 1, each once, twice or three times over by how surely the rule points. Among equals the surest goes first,
+    /// then the order of the table.
     #[must_use]
     pub fn causes(&self, facts: &Facts<'_>) -> Vec<CauseFound> {
         let mut found: Vec<(usize, u32, CauseFound)> = Vec::new();
@@ -194,7 +210,8 @@ impl CauseRules {
             }
             if let Some(readings) = facts.look(&rule.seen) {
                 let readings = each_once(readings);
-                let weight = readings.iter().map(|reading| reading.weight).sum();
+                let together: u32 = readings.iter().map(|reading| reading.weight).sum();
+                let weight = together.saturating_mul(rule.strength.times());
                 found.push((*rule_idx, weight, cause_found(rule, facts, &readings)));
             }
         }

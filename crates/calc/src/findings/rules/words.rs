@@ -24,13 +24,18 @@ pub fn evidence_words(site: &Site, catalogue: &Catalogue, place: Place) -> Strin
             sign(site, sign_idx, width)
         }
         Place::LayerMaterial(pit_idx, layer_idx) | Place::LayerThickness(pit_idx, layer_idx) => {
-            let found = site
-                .pits
-                .get(pit_idx)
-                .and_then(|pit| pit.layers.get(layer_idx));
+            let pit = site.pits.get(pit_idx);
+            let found = pit.and_then(|pit| pit.layers.get(layer_idx));
+            let is_last = pit.is_some_and(|pit| layer_idx + 1 == pit.layers.len());
             found.map_or_else(
                 || full_name(place),
-                |found| format!("Pit {}, {}", pit_idx + 1, layer(site, catalogue, found)),
+                |found| {
+                    format!(
+                        "Pit {}, {}",
+                        pit_idx + 1,
+                        layer(site, catalogue, found, is_last)
+                    )
+                },
             )
         }
         Place::PitSeep(pit_idx) => {
@@ -42,7 +47,7 @@ pub fn evidence_words(site: &Site, catalogue: &Catalogue, place: Place) -> Strin
                 let at = shot.station.map_or_else(String::new, |station| {
                     format!(" at {}", site.shown_in.along(station))
                 });
-                format!("Level{at}{}", written(shot.reading))
+                format!("Level{at}, reads{}", written(shot.reading))
             }
             None => full_name(place),
         },
@@ -85,12 +90,19 @@ fn sign(site: &Site, sign_idx: usize, width: Option<Length>) -> String {
     format!("{name}{width}, {}, {place}", sign.severity.word())
 }
 
-fn layer(site: &Site, catalogue: &Catalogue, layer: &Layer) -> String {
+fn layer(site: &Site, catalogue: &Catalogue, layer: &Layer, is_last: bool) -> String {
     let name = catalogue
         .find(&layer.material)
         .map_or(layer.material.0.as_str(), |material| material.name.as_str());
     let thickness = layer.thickness.map_or_else(
-        || " on down".to_owned(),
+        || {
+            if is_last {
+                " on down"
+            } else {
+                ", thickness not measured"
+            }
+            .to_owned()
+        },
         |thickness| format!(" {}", site.shown_in.thickness(thickness)),
     );
     let felt = [layer.firmness.map(firmness), layer.moisture.map(moisture)];
