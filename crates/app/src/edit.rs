@@ -3,7 +3,8 @@
 use underbrick_calc::line::Taking;
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{
-    DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Moisture, PitEnd, Ribbon, ShotBy, ShownIn,
+    DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Moisture, PitEnd, Ribbon, Severity,
+    ShotBy, ShownIn,
 };
 
 /// One change of a record.
@@ -18,6 +19,12 @@ pub enum Edit {
     },
     /// How lengths are shown.
     ShownIn(ShownIn),
+    /// A thing that is seen; what it is, is asked next.
+    AddSign,
+    /// Take a sign away.
+    RemoveSign(usize),
+    /// How bad a sign is.
+    SignSeverity(usize, Severity),
     /// A straight leg at the end of the run.
     AddStraight,
     /// A curved leg at the end of the run.

@@ -62,6 +62,7 @@ pub(crate) fn places_in_order(row: &Row, visit: &Visit) -> Vec<Place> {
         | Row::Choice { .. }
         | Row::Acts(_)
         | Row::Figure { .. }
+        | Row::Cause(_)
         | Row::Said { .. } => Vec::new(),
     }
 }
@@ -75,6 +76,7 @@ pub(crate) fn known(rows: &[Row]) -> (usize, usize) {
         | Row::Choice { .. }
         | Row::Acts(_)
         | Row::Figure { .. }
+        | Row::Cause(_)
         | Row::Said { .. } => None,
     });
     states.fold((0, 0), |(n_known, n_all), state| {

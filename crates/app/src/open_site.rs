@@ -76,6 +76,15 @@ impl Open {
         self.scroll = true;
     }
 
+    /// Goes to where a reading is written down: to its value, or to the stop where it is chosen.
+    fn jump(&mut self, place: Place) {
+        if self.visit.record().text(place).is_some() {
+            self.set(place);
+        } else {
+            self.go_to(Stop::of(place));
+        }
+    }
+
     fn leave_pad(&mut self) {
         let left = self.pad.set(None, &self.visit);
         self.apply(left);
@@ -87,6 +96,9 @@ impl Open {
         for edit in edits {
             self.visit.apply(&edit);
             match edit {
+                Edit::AddSign => self.set(Place::Sign(
+                    self.visit.record().signs.len().saturating_sub(1),
+                )),
                 Edit::AddPit => self.set(Place::PitStation(
                     self.visit.record().pits.len().saturating_sub(1),
                 )),
@@ -114,7 +126,8 @@ impl Open {
                 Edit::AddPenetrometerRow(pit_idx) => {
                     self.set(new_row(&self.visit, pit_idx));
                 }
-                Edit::RemovePit(_)
+                Edit::RemoveSign(_)
+                | Edit::RemovePit(_)
                 | Edit::RemovePenetrometerRow(..)
                 | Edit::RemoveLayer(..)
                 | Edit::RemoveShot(_)
@@ -128,6 +141,7 @@ impl Open {
                 }
                 Edit::Text { .. }
                 | Edit::Risers(_)
+                | Edit::SignSeverity(..)
                 | Edit::Hand(..)
                 | Edit::PitEnded(..)
                 | Edit::Firmness(..)
@@ -305,6 +319,10 @@ impl Open {
                 |ui| pad_ui(ui, areas.pad, &mut self.pad, &self.visit),
             )
             .inner;
+        if let Some(place) = answer.jump {
+            self.jump(place);
+            ui.request_repaint();
+        }
         self.after(ui, answer.tapped, answer.edits, pad_answer, &order);
     }
 
@@ -343,6 +361,7 @@ impl Open {
     fn next(&mut self, order: &[Place]) {
         let Some(now) = self.pad.place() else { return };
         match now {
+            Place::Sign(sign_idx) => return self.set(Place::SignStation(sign_idx)),
             Place::LayerMaterial(pit_idx, layer_idx) => {
                 return self.set(Place::LayerThickness(pit_idx, layer_idx));
             }

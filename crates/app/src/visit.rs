@@ -186,6 +186,17 @@ fn change(record: &mut SiteFile, edit: &Edit) {
             record.set_text(*place, &text);
         }
         Edit::ShownIn(shown_in) => record.shown_in = (*shown_in).into(),
+        Edit::AddSign => {
+            record.add_sign();
+        }
+        Edit::RemoveSign(sign_idx) => {
+            record.remove_sign(*sign_idx);
+        }
+        Edit::SignSeverity(sign_idx, severity) => {
+            if let Some(sign) = record.signs.get_mut(*sign_idx) {
+                sign.severity = (*severity).into();
+            }
+        }
         Edit::AddStraight => {
             record.add_straight_leg();
         }

@@ -1,13 +1,16 @@
 //! What a material is good for and what it weighs. The figures themselves are data in `assets/catalogue`, each with its source.
 
+use crate::findings::rules::CauseRules;
 use crate::quantity::MassDensity;
 use crate::site::MaterialKey;
 
-/// All materials known.
+/// All materials known, and the rules that find causes.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Catalogue {
     /// In the order in which they are offered.
     pub materials: Vec<Material>,
+    /// What points to which cause.
+    pub causes: CauseRules,
 }
 
 impl Catalogue {

@@ -3,6 +3,7 @@
 use crate::bed::Bed;
 use crate::catalogue::Catalogue;
 use crate::findings::Findings;
+use crate::findings::rules::{CauseFound, Facts};
 use crate::ground::soil::SoilFound;
 use crate::ground::{Ground, Penetrometer};
 use crate::line::Line;
@@ -23,6 +24,8 @@ pub struct Results {
     pub soil: Option<SoilFound>,
     /// What someone should look at.
     pub findings: Findings,
+    /// Why the old walk failed, strongest evidence first.
+    pub causes: Vec<CauseFound>,
 }
 
 /// Computes everything that follows from `site` with the materials of `catalogue`.
@@ -41,6 +44,13 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
         _ => None,
     };
     let soil = crate::ground::soil::soil(site, bed.as_ref(), &mut findings);
+    let facts = Facts {
+        site,
+        catalogue,
+        line: line.as_ref(),
+        ground: ground.as_ref(),
+    };
+    let causes = catalogue.causes.causes(&facts);
     Results {
         line,
         ground,
@@ -48,5 +58,6 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
         bed,
         soil,
         findings,
+        causes,
     }
 }

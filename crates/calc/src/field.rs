@@ -281,7 +281,11 @@ pub fn full_name(place: Place) -> String {
         None => format!("{name} {}", idx + 1),
     };
     match place {
-        Place::Leg(idx)
+        Place::Sign(idx)
+        | Place::SignStation(idx)
+        | Place::SignOffset(idx)
+        | Place::SignWidth(idx)
+        | Place::Leg(idx)
         | Place::LegLength(idx)
         | Place::LegRadius(idx)
         | Place::LegTurn(idx)
@@ -355,10 +359,14 @@ mod tests {
     use crate::quantity::{feet, inches, metres, millimetres};
 
     /// Every place that holds a value, and the things drawn.
-    const PLACES: [Place; 76] = [
+    const PLACES: [Place; 80] = [
         Place::Site,
         Place::Address,
         Place::Walk,
+        Place::Sign(0),
+        Place::SignStation(0),
+        Place::SignOffset(0),
+        Place::SignWidth(0),
         Place::OldBelowSill,
         Place::FirstBrickBelowSill,
         Place::Leg(0),

@@ -9,6 +9,14 @@ pub enum Place {
     Address,
     /// Name of the walk.
     Walk,
+    /// What is seen: the kind of one sign.
+    Sign(usize),
+    /// Station of a sign.
+    SignStation(usize),
+    /// Offset of a sign.
+    SignOffset(usize),
+    /// Width of the open joints of a sign.
+    SignWidth(usize),
     /// Drop from sill to the old brick at the door.
     OldBelowSill,
     /// Drop from sill to the first new brick.

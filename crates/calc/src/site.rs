@@ -16,6 +16,8 @@ pub struct Site {
     pub walk: String,
     /// How lengths are shown for this site.
     pub shown_in: ShownIn,
+    /// What is seen, in the order in which it was written down.
+    pub signs: Vec<Sign>,
     /// Sill, run, levels, far end.
     pub line: LineInput,
     /// Test pits, in the order in which they were written down.
@@ -40,6 +42,129 @@ pub enum ShownIn {
     FeetInches,
     /// Millimetres and metres.
     Metric,
+}
+
+/// One thing that is seen on the old walk.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sign {
+    /// What it is; `None` while it was not said or the word is not known.
+    pub what: Option<SignKind>,
+    /// How bad it is.
+    pub severity: Severity,
+    /// Along the run from the door; `None` where it is all along the walk.
+    pub station: Option<Length>,
+    /// Square to the run, right positive.
+    pub offset: Option<Length>,
+    /// Width of the widest joint there: for open joints only.
+    pub width: Option<Length>,
+}
+
+/// What is seen on the old walk. That it falls to the house is read from the levels.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum SignKind {
+    /// Lower than it was laid.
+    Sunk,
+    /// Higher than it was laid.
+    Heaved,
+    /// Brick that moves underfoot.
+    Rocking,
+    /// Joints wider than they were laid, or empty.
+    OpenJoints,
+    /// Moss or weeds in the joints.
+    Moss,
+    /// Water that stands.
+    Ponding,
+    /// An edge that has moved outwards.
+    EdgeSpread,
+    /// Brick that is cracked or has lost its face.
+    BrokenBrick,
+    /// A root under or beside the walk.
+    Root,
+    /// A downpipe that lets its water out at the walk.
+    Downpipe,
+}
+
+/// How bad a sign is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// One has to look for it.
+    Slight,
+    /// One sees it.
+    #[default]
+    Plain,
+    /// One trips over it.
+    Bad,
+}
+
+impl SignKind {
+    /// All, in the order in which they are offered.
+    pub const ALL: [Self; 10] = [
+        Self::Sunk,
+        Self::Heaved,
+        Self::Rocking,
+        Self::OpenJoints,
+        Self::Moss,
+        Self::Ponding,
+        Self::EdgeSpread,
+        Self::BrokenBrick,
+        Self::Root,
+        Self::Downpipe,
+    ];
+
+    /// Its word in a record.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Sunk => "sunk",
+            Self::Heaved => "heaved",
+            Self::Rocking => "rocking",
+            Self::OpenJoints => "open-joints",
+            Self::Moss => "moss",
+            Self::Ponding => "ponding",
+            Self::EdgeSpread => "edge-spread",
+            Self::BrokenBrick => "broken-brick",
+            Self::Root => "root",
+            Self::Downpipe => "downpipe",
+        }
+    }
+
+    /// What the trade calls it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Sunk => "Sunk",
+            Self::Heaved => "Heaved",
+            Self::Rocking => "Rocking brick",
+            Self::OpenJoints => "Open joints",
+            Self::Moss => "Moss or weeds",
+            Self::Ponding => "Ponding",
+            Self::EdgeSpread => "Edge spread",
+            Self::BrokenBrick => "Cracked or spalled brick",
+            Self::Root => "Root",
+            Self::Downpipe => "Downpipe",
+        }
+    }
+
+    /// The sign of that word: its key, or its name in any case.
+    #[must_use]
+    pub fn of(word: &str) -> Option<Self> {
+        let word = word.trim();
+        Self::ALL
+            .into_iter()
+            .find(|kind| kind.key() == word || kind.name().eq_ignore_ascii_case(word))
+    }
+}
+
+impl Severity {
+    /// In one word.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Slight => "slight",
+            Self::Plain => "plain",
+            Self::Bad => "bad",
+        }
+    }
 }
 
 /// The walk in plan and in level.

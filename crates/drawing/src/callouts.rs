@@ -31,6 +31,8 @@ pub(crate) struct Callout {
     pub along: Vec<(f64, f64)>,
     /// 0 is dropped last.
     pub rank: u8,
+    /// Where it was dropped with the others of its rank, it is tried again by itself: it may stand where there is room.
+    pub again: bool,
 }
 
 /// Where callouts may stand, in dots of the sheet.
@@ -148,31 +150,52 @@ fn place(callouts: Vec<Callout>, band: Band, sizes: Sizes) -> Vec<Standing> {
     callouts.sort_by(|first, second| {
         middle_of(&first.callout.along).total_cmp(&middle_of(&second.callout.along))
     });
-    while !callouts.is_empty() {
-        let placed = if band.rows >= 2 {
-            two_rows(&callouts, band, sizes, 0).or_else(|| two_rows(&callouts, band, sizes, 1))
-        } else {
-            one_row(&callouts, band, sizes)
-        };
-        if let Some(places) = placed {
-            let stand = |(each, place): (Measured, Stand)| Standing {
-                callout: each.callout,
-                width: each.width,
-                middle: place.middle,
-                top: place.top,
-                leader: place.leader,
-            };
-            return callouts.into_iter().zip(places).map(stand).collect();
+    let mut dropped: Vec<Measured> = Vec::new();
+    let places = loop {
+        if callouts.is_empty() {
+            return Vec::new();
+        }
+        if let Some(places) = placed(&callouts, band, sizes) {
+            break places;
         }
         let least = callouts
             .iter()
             .enumerate()
             .max_by_key(|(_, each)| each.callout.rank)
-            .map(|(index, _)| index);
-        let Some(least) = least else { break };
-        callouts.remove(least);
+            .map_or(0, |(index, _)| index);
+        let least = callouts.remove(least);
+        if least.callout.again {
+            dropped.push(least);
+        }
+    };
+    let mut places = places;
+    while let Some(candidate) = dropped.pop() {
+        let middle = middle_of(&candidate.callout.along);
+        let index = callouts.partition_point(|each| middle_of(&each.callout.along) <= middle);
+        callouts.insert(index, candidate);
+        match placed(&callouts, band, sizes) {
+            Some(with_it) => places = with_it,
+            None => {
+                callouts.remove(index);
+            }
+        }
     }
-    Vec::new()
+    let stand = |(each, place): (Measured, Stand)| Standing {
+        callout: each.callout,
+        width: each.width,
+        middle: place.middle,
+        top: place.top,
+        leader: place.leader,
+    };
+    callouts.into_iter().zip(places).map(stand).collect()
+}
+
+fn placed(callouts: &[Measured], band: Band, sizes: Sizes) -> Option<Vec<Stand>> {
+    if band.rows >= 2 {
+        two_rows(callouts, band, sizes, 0).or_else(|| two_rows(callouts, band, sizes, 1))
+    } else {
+        one_row(callouts, band, sizes)
+    }
 }
 
 /// Width of a callout, in dots.
@@ -396,6 +419,7 @@ mod tests {
                     (to, 200.0 + 90.0 * thrown.next()),
                 ],
                 rank,
+                again: rank % 2 == 1,
             }
         });
         callouts.collect()

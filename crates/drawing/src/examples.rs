@@ -21,6 +21,7 @@ pub(crate) fn empty_site(shown_in: ShownIn) -> Site {
         address: "27 Quarry Lane".to_owned(),
         walk: "front walk".to_owned(),
         shown_in,
+        signs: Vec::new(),
         line: LineInput {
             old_below_sill: None,
             first_brick_below_sill: None,
@@ -87,6 +88,7 @@ impl Example {
                 depth: inches(7.625),
             },
             nearest_pit: self.pit.as_ref(),
+            spotted: Vec::new(),
             extent: Extent {
                 half_dig: in_metres(inches(24.5625)),
                 above: in_metres(inches(1.0)),
@@ -243,6 +245,7 @@ impl Run {
             along: self.along.clone(),
             pits: &self.pits,
             penetrometers: &[],
+            causes: &[],
             bends: self.bends.clone(),
             fall: Fall::inches_per_foot(0.25),
             risers: Vec::new(),

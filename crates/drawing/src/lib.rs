@@ -23,6 +23,7 @@ mod inside;
 mod long_section;
 mod material;
 mod pick;
+mod spotted;
 mod spread;
 mod wording;
 

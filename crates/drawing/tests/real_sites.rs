@@ -51,6 +51,7 @@ fn catalogue() -> Catalogue {
             material("loam", UnderAWalk::MustComeOut, Hatch::Loose, None),
             material("stiff-clay", UnderAWalk::Subgrade, Hatch::Clay, None),
         ],
+        ..Catalogue::default()
     }
 }
 
@@ -114,6 +115,7 @@ fn site(legs: Vec<Leg>, pits: Vec<Pit>, shots: Vec<Shot>, shown_in: ShownIn) -> 
         address: "27 Quarry Lane".to_owned(),
         walk: "front walk".to_owned(),
         shown_in,
+        signs: Vec::new(),
         line: LineInput {
             old_below_sill: Some(inches(1.5)),
             first_brick_below_sill: None,

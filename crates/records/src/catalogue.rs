@@ -11,18 +11,21 @@ use underbrick_calc::site::MaterialKey;
 
 use crate::read::{ReadError, from_ron, options};
 
-/// The built-in catalogue.
+/// The built-in catalogue: materials, and the rules that find causes.
 ///
 /// # Errors
 /// [`ReadError`] with line and column; a test of this crate reads it, so that a program that was built whole never sees one.
 pub fn catalogue() -> Result<calc::Catalogue, ReadError> {
-    read_catalogue(include_str!("../../../assets/catalogue/materials.ron"))
+    let mut catalogue = read_catalogue(include_str!("../../../assets/catalogue/materials.ron"))?;
+    catalogue.causes = crate::causes::built_in(&catalogue.materials)?;
+    Ok(catalogue)
 }
 
 fn read_catalogue(text: &str) -> Result<calc::Catalogue, ReadError> {
     let file: CatalogueFile = options().from_str(text).map_err(|error| from_ron(&error))?;
     Ok(calc::Catalogue {
         materials: file.materials.into_iter().map(material).collect(),
+        ..calc::Catalogue::default()
     })
 }
 

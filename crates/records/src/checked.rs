@@ -17,7 +17,7 @@ use underbrick_calc::quantity::{Angle, Length};
 use underbrick_calc::site::{self, MaterialKey, Site};
 
 use crate::v1::{
-    FarEnd, GradeShape, Layer, Leg, LegShape, Penetrometer, Pit, Restraint, Shot, SiteFile,
+    FarEnd, GradeShape, Layer, Leg, LegShape, Penetrometer, Pit, Restraint, Shot, Sign, SiteFile,
 };
 
 impl SiteFile {
@@ -51,6 +51,12 @@ impl Check<'_> {
             address: file.address.clone(),
             walk: file.walk.clone(),
             shown_in: file.shown_in.into(),
+            signs: file
+                .signs
+                .iter()
+                .enumerate()
+                .map(|(sign_idx, sign)| self.sign(sign_idx, sign))
+                .collect(),
             line: self.line(),
             pits: file
                 .pits
@@ -70,6 +76,37 @@ impl Check<'_> {
             edge: site::EdgeInput {
                 stands: file.edge.stands.into(),
                 restraint: self.restraint(),
+            },
+        }
+    }
+
+    fn sign(&mut self, sign_idx: usize, sign: &Sign) -> site::Sign {
+        let what = site::SignKind::of(&sign.what);
+        let place = Place::Sign(sign_idx);
+        if what.is_none() {
+            let text = if sign.what.trim().is_empty() {
+                format!("{}: it is not said what is seen.", full_name(place))
+            } else {
+                format!(
+                    "{}: {:?} is none of what can be seen.",
+                    full_name(place),
+                    sign.what
+                )
+            };
+            self.warn(
+                place,
+                text,
+                "It is kept as written and not used. Choose what is seen, or take it away.",
+            );
+        }
+        site::Sign {
+            what,
+            severity: sign.severity.into(),
+            station: self.length(Place::SignStation(sign_idx)),
+            offset: self.length(Place::SignOffset(sign_idx)),
+            width: match what {
+                Some(site::SignKind::OpenJoints) => self.length(Place::SignWidth(sign_idx)),
+                _ => None,
             },
         }
     }

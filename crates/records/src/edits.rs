@@ -1,8 +1,18 @@
 //! Things added and taken away: legs, readings, pits, layers, penetrometer rows. New ones stand at the end, not measured.
 
-use crate::v1::{Hand, Layer, Leg, PenetrometerRow, Pit, Shot, ShotBy, SiteFile};
+use crate::v1::{Hand, Layer, Leg, PenetrometerRow, Pit, Shot, ShotBy, Sign, SiteFile};
 
 impl SiteFile {
+    /// Adds a sign of which it is not said yet what it is; gives its index.
+    pub fn add_sign(&mut self) -> usize {
+        added(&mut self.signs, Sign::default())
+    }
+
+    /// Takes a sign out. False when there is no such sign.
+    pub fn remove_sign(&mut self, sign_idx: usize) -> bool {
+        removed(&mut self.signs, sign_idx)
+    }
+
     /// Adds a straight leg at the far end; gives its index.
     pub fn add_straight_leg(&mut self) -> usize {
         added(&mut self.line.legs, Leg::straight())

@@ -15,6 +15,7 @@ mod values;
 mod checked;
 
 mod catalogue;
+mod causes;
 
 mod layout;
 mod read;
@@ -35,6 +36,7 @@ mod open;
 mod shelf;
 
 pub use catalogue::catalogue;
+pub use causes::read_causes;
 pub use failure::RecordError;
 pub use history::{History, Step};
 pub use keeper::{KeepStatus, Keeper};

@@ -29,6 +29,9 @@ pub struct SiteFile {
     pub walk: String,
     /// How lengths are shown for this site.
     pub shown_in: ShownIn,
+    /// What is seen, in the order in which it was written down.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub signs: Vec<Sign>,
     /// Sill, run, levels, far end.
     pub line: Line,
     /// Test pits, in the order in which they were written down.
@@ -58,6 +61,7 @@ impl SiteFile {
             address: address.to_owned(),
             walk: walk.to_owned(),
             shown_in: ShownIn::FeetInches,
+            signs: Vec::new(),
             line: Line {
                 legs: vec![Leg::straight()],
                 ..Line::default()
@@ -86,6 +90,43 @@ pub enum ShownIn {
     FeetInches,
     /// Millimetres and metres.
     Metric,
+}
+
+/// One thing that is seen on the old walk.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Sign {
+    /// What it is: a word such as `sunk` or `open-joints`.
+    #[serde(default, deserialize_with = "written")]
+    pub what: String,
+    /// How bad it is.
+    #[serde(default)]
+    pub severity: Severity,
+    /// Along the run from the door; empty where it is all along the walk.
+    #[serde(default, deserialize_with = "written")]
+    pub station: String,
+    /// Square to the run, right positive; empty for the centreline.
+    #[serde(default, deserialize_with = "written")]
+    pub offset: String,
+    /// Width of the widest joint: for open joints only.
+    #[serde(
+        default,
+        deserialize_with = "written",
+        skip_serializing_if = "String::is_empty"
+    )]
+    pub width: String,
+}
+
+/// How bad a sign is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Severity {
+    /// One has to look for it.
+    Slight,
+    /// One sees it.
+    #[default]
+    Plain,
+    /// One trips over it.
+    Bad,
 }
 
 /// The walk in plan and in level.
@@ -546,6 +587,7 @@ macro_rules! same_names {
 
 same_names! {
     ShownIn { FeetInches, Metric }
+    Severity { Slight, Plain, Bad }
     Hand { Left, Right }
     ShotBy { String, Rod }
     PitEnd { Stopped, Refused }

@@ -10,6 +10,10 @@ macro_rules! text_at {
         match $place {
             Place::Address => Some($($borrow)+ $site.address),
             Place::Walk => Some($($borrow)+ $site.walk),
+            Place::Sign(sign_idx) => Some($($borrow)+ $site.signs.$get(sign_idx)?.what),
+            Place::SignStation(sign_idx) => Some($($borrow)+ $site.signs.$get(sign_idx)?.station),
+            Place::SignOffset(sign_idx) => Some($($borrow)+ $site.signs.$get(sign_idx)?.offset),
+            Place::SignWidth(sign_idx) => Some($($borrow)+ $site.signs.$get(sign_idx)?.width),
             Place::OldBelowSill => Some($($borrow)+ $site.line.old_below_sill),
             Place::FirstBrickBelowSill => Some($($borrow)+ $site.line.first_brick_below_sill),
             Place::LegLength(leg_idx) => match $($borrow)+ $site.line.legs.$get(leg_idx)?.shape {
@@ -152,12 +156,16 @@ impl SiteFile {
     /// Every place of this site where a text stands, in the order of the file.
     #[must_use]
     pub fn text_places(&self) -> Vec<Place> {
-        let mut places = vec![
-            Place::Address,
-            Place::Walk,
-            Place::OldBelowSill,
-            Place::FirstBrickBelowSill,
-        ];
+        let mut places = vec![Place::Address, Place::Walk];
+        for sign_idx in 0..self.signs.len() {
+            places.extend([
+                Place::Sign(sign_idx),
+                Place::SignStation(sign_idx),
+                Place::SignOffset(sign_idx),
+                Place::SignWidth(sign_idx),
+            ]);
+        }
+        places.extend([Place::OldBelowSill, Place::FirstBrickBelowSill]);
         for leg_idx in 0..self.line.legs.len() {
             places.extend([
                 Place::LegLength(leg_idx),

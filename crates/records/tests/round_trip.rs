@@ -7,7 +7,7 @@ use underbrick_calc::place::Place;
 use underbrick_records::v1::{
     Bed, Brick, DrivenInto, Edge, EdgeStands, FarEnd, Firmness, Frost, Grit, Hammer, Hand, Layer,
     Leg, LegShape, Line, Moisture, Penetrometer, PenetrometerRow, Pit, PitEnd, Restraint, Ribbon,
-    Shot, ShotBy, ShownIn, Soil, VERSION,
+    Severity, Shot, ShotBy, ShownIn, Sign, Soil, VERSION,
 };
 use underbrick_records::{SiteFile, read_site, write_site};
 
@@ -224,12 +224,30 @@ fn soil_and_frost() -> impl Strategy<Value = (Soil, Frost)> {
     })
 }
 
+fn sign() -> impl Strategy<Value = Sign> {
+    let severity = prop_oneof![
+        Just(Severity::Slight),
+        Just(Severity::Plain),
+        Just(Severity::Bad)
+    ];
+    (text(), severity, text(), text(), text()).prop_map(
+        |(what, severity, station, offset, width)| Sign {
+            what,
+            severity,
+            station,
+            offset,
+            width,
+        },
+    )
+}
+
 fn site() -> impl Strategy<Value = SiteFile> {
     let shown_in = prop_oneof![Just(ShownIn::FeetInches), Just(ShownIn::Metric)];
     (
         text(),
         text(),
         shown_in,
+        vec(sign(), 0..3),
         line(),
         vec(pit(), 0..4),
         bed(),
@@ -238,18 +256,21 @@ fn site() -> impl Strategy<Value = SiteFile> {
         edge(),
     )
         .prop_map(
-            |(address, walk, shown_in, line, pits, bed, brick, (soil, frost), edge)| SiteFile {
-                version: VERSION,
-                address,
-                walk,
-                shown_in,
-                line,
-                pits,
-                bed,
-                brick,
-                soil,
-                frost,
-                edge,
+            |(address, walk, shown_in, signs, line, pits, bed, brick, (soil, frost), edge)| {
+                SiteFile {
+                    version: VERSION,
+                    address,
+                    walk,
+                    shown_in,
+                    signs,
+                    line,
+                    pits,
+                    bed,
+                    brick,
+                    soil,
+                    frost,
+                    edge,
+                }
             },
         )
 }

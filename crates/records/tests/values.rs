@@ -27,6 +27,8 @@ fn full() -> SiteFile {
     let pit_idx = site.add_pit();
     assert_eq!(site.add_layer(pit_idx, "loam"), Some(1));
     assert_eq!(site.add_penetrometer_row(pit_idx), Some(0));
+    let sign_idx = site.add_sign();
+    assert!(site.set_text(Place::Sign(sign_idx), "open-joints"));
     site
 }
 
@@ -406,4 +408,33 @@ fn things_are_added_at_the_end_and_taken_away_one_by_one() {
     assert_eq!(file.add_penetrometer_row(1), None);
     assert!(file.remove_penetrometer_row(0, 0) && !file.remove_penetrometer_row(0, 0));
     assert!(file.remove_pit(0) && !file.remove_pit(0));
+}
+
+#[test]
+fn a_sign_that_is_none_is_questioned_and_kept() {
+    questioned(
+        Place::Sign(0),
+        "sunken",
+        &["Sign 1", "none of what can be seen"],
+    );
+    questioned(
+        Place::SignWidth(0),
+        "5 ft",
+        &["Sign 1 joint width", "above the most"],
+    );
+    questioned(Place::SignStation(0), "3", &["Sign 1 station"]);
+    let mut file = full();
+    file.set_text(Place::Sign(0), "Open joints");
+    file.set_text(Place::SignWidth(0), "3/8 in");
+    let (site, findings) = file.checked(&catalogue().unwrap());
+    assert_eq!(findings.iter().count(), 0);
+    let sign = site.signs.first().unwrap();
+    assert_eq!(sign.what, Some(site::SignKind::OpenJoints));
+    assert!((in_metres(sign.width.unwrap()) - 0.375 * 0.0254).abs() < 1e-12);
+    // Any other sign has no width; what was typed stays in the file.
+    file.set_text(Place::Sign(0), "moss");
+    let (site, findings) = file.checked(&catalogue().unwrap());
+    assert_eq!(findings.iter().count(), 0);
+    assert_eq!(site.signs.first().unwrap().width, None);
+    assert_eq!(file.text(Place::SignWidth(0)), Some("3/8 in"));
 }

@@ -1,5 +1,6 @@
 //! All results of a site on one sheet.
 
+use crate::causes::{CauseRow, SignRow, causes, signs};
 use crate::cautions::cautions;
 use crate::figure::{Figure, Measure};
 use crate::figures;
@@ -41,6 +42,10 @@ pub struct ResultsSheet {
     pub figures: Vec<Figure>,
     /// Whether a separation fabric lies on the undisturbed ground; `None` where there is no bed.
     pub fabric: Option<bool>,
+    /// What is seen on the old walk.
+    pub signs: Vec<SignRow>,
+    /// Why it failed, strongest evidence first.
+    pub causes: Vec<CauseRow>,
     /// What the pits showed; `None` where no pit could be put into levels.
     pub pits: Option<Vec<PitRow>>,
     /// What the soil is and how deep it freezes; `None` where nothing was written down of it.
@@ -146,6 +151,8 @@ pub fn results(site: &Site, results: &Results, findings: &Findings) -> ResultsSh
         stops: findings.stop_the_job(),
         figures: figures::all(site, results),
         fabric: bed.map(|bed| bed.fabric),
+        signs: signs(site, say),
+        causes: causes(results),
         pits: results.ground.as_ref().map(|ground| pits(ground, say)),
         soil: results.soil.as_ref().map(|found| soil(found, say)),
         penetrometers: penetrometers(results, say),

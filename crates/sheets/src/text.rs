@@ -1,5 +1,6 @@
 //! The results for people, as plain text.
 
+use crate::causes::{CauseRow, SignRow};
 use crate::columns::{columns, paragraph};
 use crate::figure::{Figure, Group, Measure, NOT_KNOWN};
 use crate::penetrometers;
@@ -16,6 +17,8 @@ use crate::wording::on_one_line;
 pub fn to_text(sheet: &ResultsSheet) -> String {
     let parts = [
         heading(sheet),
+        seen(sheet),
+        part("WHY IT FAILED", &causes(sheet)),
         part("WHAT THE PITS SHOWED", &pits(sheet)),
         soil_part(sheet),
         penetrometers::to_text(sheet),
@@ -74,6 +77,62 @@ fn soil_part(sheet: &ResultsSheet) -> String {
         return body;
     }
     part("SOIL AND FROST", &body)
+}
+
+/// Nothing at all where nothing was written down.
+fn seen(sheet: &ResultsSheet) -> String {
+    if sheet.signs.is_empty() {
+        return String::new();
+    }
+    part(
+        "WHAT IS SEEN",
+        &columns(&sheet.signs.iter().map(sign).collect::<Vec<_>>()),
+    )
+}
+
+fn sign(sign: &SignRow) -> Vec<String> {
+    let shown = |measure: &Option<Measure>| measure.as_ref().map(|measure| measure.shown.clone());
+    let width = shown(&sign.width).map(|width| format!(", {width} wide"));
+    let place = shown(&sign.station).map_or_else(
+        || "all along the walk".to_owned(),
+        |station| format!("at {station}"),
+    );
+    let offset = shown(&sign.offset).map(|offset| format!(", {offset}"));
+    vec![
+        format!(
+            "{}{}",
+            sign.what.unwrap_or(NOT_KNOWN),
+            width.unwrap_or_default()
+        ),
+        sign.severity.to_owned(),
+        place + &offset.unwrap_or_default(),
+    ]
+}
+
+/// Each cause in both wordings, with the readings that it stands on.
+fn causes(sheet: &ResultsSheet) -> String {
+    if sheet.causes.is_empty() {
+        return paragraph("  ", "No reading points to a cause yet.");
+    }
+    let cause = |(nth, cause): (usize, &CauseRow)| {
+        let readings: Vec<&str> = cause
+            .evidence
+            .iter()
+            .map(|evidence| evidence.reading.as_str())
+            .collect();
+        let words = format!(
+            "{} ({}): {} [{}]",
+            cause.cause, cause.strength, cause.trade, cause.source
+        );
+        [
+            paragraph(&format!("  {}. ", nth + 1), &words),
+            paragraph("     ", &format!("To the homeowner: {}", cause.homeowner)),
+            paragraph("     ", &format!("Seen: {}.", readings.join("; "))),
+            paragraph("     ", &format!("What to do: {}", cause.remedy)),
+        ]
+        .concat()
+    };
+    sheet.causes.iter().enumerate().map(cause).collect()
 }
 
 fn pits(sheet: &ResultsSheet) -> String {

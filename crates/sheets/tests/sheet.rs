@@ -25,6 +25,7 @@ fn site() -> Site {
         address: "3 Ropewalk\u{1b}[2J".to_owned(),
         walk: "side path".to_owned(),
         shown_in: ShownIn::FeetInches,
+        signs: Vec::new(),
         line: LineInput {
             old_below_sill: None,
             first_brick_below_sill: None,
@@ -85,6 +86,7 @@ fn catalogue() -> Catalogue {
     };
     Catalogue {
         materials: vec![stone],
+        ..Catalogue::default()
     }
 }
 
@@ -316,6 +318,8 @@ fn the_json_is_the_same_every_time() {
         "stops",
         "figures",
         "fabric",
+        "signs",
+        "causes",
         "pits",
         "soil",
         "penetrometers",
@@ -332,4 +336,58 @@ fn the_json_is_the_same_every_time() {
         (parsed["format"].as_str(), parsed["version"].as_u64()),
         (Some("underbrick-results"), Some(1))
     );
+}
+
+#[test]
+fn causes_are_told_in_both_wordings_with_their_readings() {
+    use underbrick_calc::findings::rules::{Cause, CauseRule, CauseRules, Seen, Strength};
+    use underbrick_calc::site::{Severity, Sign, SignKind};
+    let rule = CauseRule {
+        id: "sinks".to_owned(),
+        seen: Seen::Sign(SignKind::Sunk),
+        unless: Vec::new(),
+        cause: Cause::BaseNeverPacks,
+        strength: Strength::Sure,
+        mark: "sinks".to_owned(),
+        trade: "It was laid on sand.".to_owned(),
+        homeowner: "Your walk\u{1b}[2J sinks.".to_owned(),
+        remedy: "Build a base.".to_owned(),
+        source: "a rule of this test".to_owned(),
+    };
+    let catalogue = Catalogue {
+        causes: CauseRules::new(vec![rule]).unwrap(),
+        ..catalogue()
+    };
+    let mut site = site();
+    site.signs = vec![Sign {
+        what: Some(SignKind::Sunk),
+        severity: Severity::Bad,
+        station: Some(feet(3.0)),
+        offset: Some(inches(-14.0)),
+        width: None,
+    }];
+    let computed = compute(&site, &catalogue);
+    let sheet = results(&site, &computed, &computed.findings);
+    let text = to_text(&sheet);
+    for line in [
+        "WHAT IS SEEN",
+        "  Sunk  bad  at 3'-0\", 1'-2\" left",
+        "WHY IT FAILED",
+        "  1. a base that never packs (sure): It was laid on sand. [a rule of this test]",
+        "     To the homeowner: Your walk [2J sinks.",
+        "     Seen: Sunk, bad, at 3'-0\".",
+        "     What to do: Build a base.",
+    ] {
+        assert!(
+            text.lines().any(|each| each == line),
+            "{line:?} is not in\n{text}"
+        );
+    }
+    let parsed: serde_json::Value = serde_json::from_str(&to_json(&sheet)).unwrap();
+    assert_eq!(parsed["causes"][0]["rule"], "sinks");
+    assert_eq!(
+        parsed["causes"][0]["evidence"][0]["field"],
+        "Sign 1 station"
+    );
+    assert_eq!(parsed["signs"][0]["station"]["value"], 0.914);
 }

@@ -300,7 +300,8 @@ fn shot_rows(visit: &Visit, set: Option<Place>, rows: &mut Vec<Row>) {
     ]));
 }
 
-fn side(offset: underbrick_calc::quantity::Length, shown_in: ShownIn) -> String {
+/// An offset by its side: `, 15" left`.
+pub(super) fn side(offset: underbrick_calc::quantity::Length, shown_in: ShownIn) -> String {
     let zero = underbrick_calc::quantity::metres(0.0);
     let (far, word) = if offset < zero {
         (-offset, "left")

@@ -19,6 +19,7 @@ pub(super) fn rows(
         value(visit, Place::Address, ""),
         value(visit, Place::Walk, ""),
     ];
+    super::seen::rows(visit, set, &mut rows);
     let n_pits = site.pits.len();
     rows.push(heading(
         "Pits",
@@ -75,6 +76,7 @@ pub(super) fn rows(
         ],
     });
     rows.extend(super::soil::rows(visit, open_soil));
+    super::causes::rows(visit, &mut rows);
     rows.extend(findings(visit, Stop::Look));
     rows
 }

@@ -1,9 +1,11 @@
 //! The stops of a visit, one file each: which rows a stop shows. A stop only reads the visit.
 
 mod bed;
+mod causes;
 mod line;
 mod look;
 pub(crate) mod penetrometer;
+mod seen;
 mod soil;
 mod thickness;
 
@@ -14,7 +16,7 @@ use underbrick_calc::measure::slope::{SlopeStyle, write_fall};
 use underbrick_calc::measure::written::read_length_with_unit;
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::in_metres;
-use underbrick_calc::site::{MaterialKey, ShownIn};
+use underbrick_calc::site::{MaterialKey, ShownIn, SignKind};
 
 use crate::visit::Visit;
 use crate::widgets::rows::{Row, ValueRow, ValueState, state_of};
@@ -69,6 +71,10 @@ impl Stop {
             Place::Site
             | Place::Address
             | Place::Walk
+            | Place::Sign(_)
+            | Place::SignStation(_)
+            | Place::SignOffset(_)
+            | Place::SignWidth(_)
             | Place::Pit(_)
             | Place::PitStation(_)
             | Place::PitOffset(_)
@@ -296,6 +302,9 @@ fn displayed(visit: &Visit, place: Place, text: &str) -> String {
             }
             Err(_) => text.to_owned(),
         },
+        Kind::Choice if matches!(place, Place::Sign(_)) => {
+            SignKind::of(text).map_or_else(|| text.to_owned(), |kind| kind.name().to_owned())
+        }
         Kind::Choice => visit
             .catalogue()
             .find(&MaterialKey(text.to_owned()))

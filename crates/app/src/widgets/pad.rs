@@ -11,7 +11,7 @@ use underbrick_calc::measure::amount::{AmountUnit, read_amount, write_amount};
 use underbrick_calc::measure::slope::{SlopeStyle, read_fall, write_fall};
 use underbrick_calc::measure::written::{LengthStyle, Nearest, read_length, write_length};
 use underbrick_calc::place::Place;
-use underbrick_calc::site::ShownIn;
+use underbrick_calc::site::{ShownIn, SignKind};
 use underbrick_drawing::item::Anchor;
 use underbrick_drawing::text::Text;
 
@@ -336,16 +336,26 @@ fn words_ui(ui: &mut Ui, head: Rect, grid: Rect, pad: &mut Pad, answer: &mut Pad
     }
 }
 
-fn choices_ui(ui: &mut Ui, grid: Rect, place: Place, visit: &Visit, answer: &mut PadAnswer) {
-    let now = visit.record().text(place).unwrap_or_default().to_owned();
+/// What may be chosen at a place: what is stored for it, and its name.
+fn offered(place: Place, visit: &Visit) -> Vec<(String, String)> {
+    if matches!(place, Place::Sign(_)) {
+        return SignKind::ALL
+            .map(|kind| (kind.key().to_owned(), kind.name().to_owned()))
+            .to_vec();
+    }
     let base_only = matches!(place, Place::BaseMaterial);
-    let materials: Vec<(String, String)> = visit
+    visit
         .catalogue()
         .materials
         .iter()
         .filter(|material| !base_only || material.as_base.is_some())
         .map(|material| (material.key.0.clone(), material.name.clone()))
-        .collect();
+        .collect()
+}
+
+fn choices_ui(ui: &mut Ui, grid: Rect, place: Place, visit: &Visit, answer: &mut PadAnswer) {
+    let now = visit.record().text(place).unwrap_or_default().to_owned();
+    let offered = offered(place, visit);
     let inner = grid;
     ui.scope_builder(
         egui::UiBuilder::new().max_rect(inner).id_salt("choices"),
@@ -353,7 +363,7 @@ fn choices_ui(ui: &mut Ui, grid: Rect, place: Place, visit: &Visit, answer: &mut
             egui::ScrollArea::vertical()
                 .auto_shrink(false)
                 .show(ui, |ui| {
-                    for row in materials.chunks(3) {
+                    for row in offered.chunks(3) {
                         let (rect, _) = ui.allocate_exact_size(
                             vec2(ui.available_width(), size::KEY),
                             egui::Sense::hover(),

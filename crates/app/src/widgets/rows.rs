@@ -6,6 +6,7 @@ use underbrick_calc::place::Place;
 use underbrick_drawing::item::Anchor;
 use underbrick_drawing::text::Text;
 
+use super::cause_row::{CauseRow, cause_ui};
 use super::key::{Key, cells};
 use super::mark::Mark;
 use crate::canvas::lettering;
@@ -62,6 +63,8 @@ pub enum Row {
         /// Remedy and rule.
         under: String,
     },
+    /// A cause with the readings that it stands on.
+    Cause(CauseRow),
 }
 
 /// A value that can be set.
@@ -131,6 +134,8 @@ impl ValueState {
 pub struct RowsAnswer {
     /// A value was tapped.
     pub tapped: Option<Place>,
+    /// A reading behind a finding was tapped: go to where it is written down.
+    pub jump: Option<Place>,
     /// What was asked for.
     pub edits: Vec<Edit>,
 }
@@ -138,7 +143,7 @@ pub struct RowsAnswer {
 /// Shows rows from top to bottom. The one at `set` is drawn as being set, and scrolled to when `scroll` says so.
 pub fn rows_ui(ui: &mut Ui, rows: &[Row], set: Option<Place>, scroll: bool) -> RowsAnswer {
     let mut answer = RowsAnswer::default();
-    for row in rows {
+    for (nth, row) in rows.iter().enumerate() {
         match row {
             Row::Heading { title, note } => heading(ui, title, note),
             Row::Value(row) => value(ui, row, set, scroll, &mut answer),
@@ -156,6 +161,7 @@ pub fn rows_ui(ui: &mut Ui, rows: &[Row], set: Option<Place>, scroll: bool) -> R
             Row::Acts(acts) => keys(ui, acts, &mut answer),
             Row::Figure { label, value, note } => figure(ui, label, value, note),
             Row::Said { mark, text, under } => said(ui, *mark, text, under),
+            Row::Cause(row) => answer.jump = cause_ui(ui, nth, row).or(answer.jump),
         }
     }
     answer

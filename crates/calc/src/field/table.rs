@@ -29,6 +29,9 @@ pub fn field(place: Place) -> Field {
             "Which walk at this address, such as front walk.",
             Kind::Text,
         ),
+        Place::Sign(_) | Place::SignStation(_) | Place::SignOffset(_) | Place::SignWidth(_) => {
+            sign_field(place)
+        }
         Place::OldBelowSill
         | Place::FirstBrickBelowSill
         | Place::FarEndBelowSill
@@ -106,6 +109,33 @@ pub fn field(place: Place) -> Field {
             "Bottom of the dig",
             "Where digging ends and the base begins.",
             Kind::Thing,
+        ),
+    }
+}
+
+fn sign_field(place: Place) -> Field {
+    match place {
+        Place::SignStation(_) => row(
+            "Sign station",
+            "Tape along the centreline from the door wall to the middle of what is seen.",
+            station(),
+        )
+        .or_else("all along the walk"),
+        Place::SignOffset(_) => row(
+            "Sign offset",
+            "Tape from the centreline square to the run, positive to the right looking away from the door.",
+            in_inches(-360.0, 360.0),
+        )
+        .or_else("on the centreline"),
+        Place::SignWidth(_) => row(
+            "Sign joint width",
+            "Widest joint there, from brick to brick; a wedge or a drill shank reads it.",
+            in_inches(0.0, 4.0),
+        ),
+        _ => row(
+            "Sign",
+            "What is seen on the old walk.",
+            Kind::Choice,
         ),
     }
 }

@@ -1,5 +1,7 @@
 //! What someone should look at: checks of the design, readings that are missing, values out of reason.
 
+pub mod rules;
+
 use crate::place::Place;
 
 /// One thing that was found, with the place it concerns and the rule behind it.

@@ -107,6 +107,7 @@ fn catalogue() -> Catalogue {
             material("sand", "bedding sand", UnderAWalk::MustComeOut),
             material("gravel", "bank gravel", UnderAWalk::Subgrade),
         ],
+        ..Catalogue::default()
     }
 }
 

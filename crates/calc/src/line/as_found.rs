@@ -4,29 +4,52 @@ use super::rules::near_the_house;
 use super::{OldSurface, Run};
 use crate::findings::{Findings, Source, Weight};
 use crate::place::Place;
-use crate::quantity::{in_metres, metres};
+use crate::quantity::{Length, in_metres, metres};
 use crate::site::Site;
 
 /// What no tape tells: a sixteenth of an inch.
 const TOLD_M: f64 = 0.0254 / 16.0;
 
-/// Says so where the old surface falls towards the house, by the readings at the door and 10 ft from it, or at the far end of a shorter walk.
-pub(super) fn check(site: &Site, run: &Run, old_surface: &OldSurface, findings: &mut Findings) {
-    let reach = if run.length() < near_the_house() {
-        run.length()
-    } else {
-        near_the_house()
-    };
-    let (Some(at_door), Some(out)) = (
-        old_surface.at(metres(0.0), metres(0.0)),
-        old_surface.at(reach, metres(0.0)),
-    ) else {
-        return;
-    };
-    let towards_house = out.level - at_door.level;
-    if !at_door.known || !out.known || in_metres(towards_house) < TOLD_M {
-        return;
+/// How the old surface falls near the house: by the readings at the door and 10 ft from it, or at the far end of a shorter walk.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct NearTheHouse {
+    /// How much higher it lies at the far reading: positive where it falls towards the house.
+    pub towards_house: Length,
+    /// From the door to the far reading.
+    pub reach: Length,
+}
+
+impl NearTheHouse {
+    /// `None` where the old surface is not known at both.
+    pub(crate) fn of(run: &Run, old_surface: &OldSurface) -> Option<Self> {
+        let reach = if run.length() < near_the_house() {
+            run.length()
+        } else {
+            near_the_house()
+        };
+        let at_door = old_surface.at(metres(0.0), metres(0.0))?;
+        let out = old_surface.at(reach, metres(0.0))?;
+        (at_door.known && out.known).then_some(Self {
+            towards_house: out.level - at_door.level,
+            reach,
+        })
     }
+
+    /// Whether its water runs to the door.
+    pub(crate) fn falls_to_house(self) -> bool {
+        in_metres(self.towards_house) >= TOLD_M
+    }
+}
+
+/// Says so where the old surface falls towards the house.
+pub(super) fn check(site: &Site, run: &Run, old_surface: &OldSurface, findings: &mut Findings) {
+    let Some(near) = NearTheHouse::of(run, old_surface).filter(|near| near.falls_to_house()) else {
+        return;
+    };
+    let NearTheHouse {
+        towards_house,
+        reach,
+    } = near;
     let text = format!(
         "As found, the walk falls {} towards the house over the first {}: its water runs to the door.",
         site.shown_in.length(towards_house),

@@ -18,6 +18,7 @@ mod surface;
 pub(crate) mod tests;
 mod wording;
 
+pub(crate) use as_found::NearTheHouse;
 pub use grade::{GradeLine, GradePiece, Riser};
 pub use offers::{Offer, Taking};
 pub use run::{Run, RunLeg};

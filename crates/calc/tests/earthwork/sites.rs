@@ -58,6 +58,7 @@ pub fn catalogue() -> Catalogue {
                 2100.0,
             ),
         ],
+        ..Catalogue::default()
     }
 }
 
@@ -67,6 +68,7 @@ pub fn plain() -> Site {
         address: "12 Invented Lane".to_owned(),
         walk: "front walk".to_owned(),
         shown_in: ShownIn::FeetInches,
+        signs: Vec::new(),
         line: LineInput {
             old_below_sill: None,
             first_brick_below_sill: None,

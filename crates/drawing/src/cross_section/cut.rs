@@ -1,5 +1,6 @@
 //! What a cross-section shows, gathered from the results.
 
+use crate::spotted::{Spotted, Stands, spotted};
 use underbrick_calc::Results;
 use underbrick_calc::bed::{Bed, EdgeBrick, Lifts, Section, Spot, section_at};
 use underbrick_calc::catalogue::Catalogue;
@@ -19,8 +20,13 @@ pub(crate) struct Cut<'a> {
     pub edge_brick: EdgeBrick,
     /// The pit nearest along the run; `None` where there is none.
     pub nearest_pit: Option<&'a PitFound>,
+    /// What is seen, and what made the walk fail, within a foot along the run.
+    pub spotted: Vec<Spotted>,
     pub extent: Extent,
 }
+
+/// How far along the run a cut shows what is seen: 1 ft.
+const IN_SIGHT_M: f64 = 0.3048 + 1e-9;
 
 /// How far anything reaches along the run, so that the scale stays as the marker moves; a much deeper place elsewhere is left out. Metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -58,6 +64,18 @@ impl<'a> Cut<'a> {
             away(first).total_cmp(&away(second))
         });
         let extent = Extent::along(line, ground, bed, &section);
+        let spotted = spotted(site, &ground.pits, &results.causes)
+            .into_iter()
+            .filter(|each| {
+                in_metres(each.station - station).abs() <= IN_SIGHT_M
+                    && match each.stands {
+                        Stands::Surface(_) => true,
+                        Stands::Pit(pit_idx, _) => {
+                            nearest_pit.is_some_and(|pit| pit.pit_idx == pit_idx)
+                        }
+                    }
+            })
+            .collect();
         Some(Self {
             site,
             catalogue,
@@ -67,6 +85,7 @@ impl<'a> Cut<'a> {
             lifts: &bed.lifts,
             edge_brick: bed.edge.brick,
             nearest_pit,
+            spotted,
             extent,
         })
     }

@@ -17,6 +17,7 @@ use crate::draft::{Draft, GRADE, HAIRLINE, OUTLINE, dashed, solid};
 use crate::item::{Drawing, Point, Sheet};
 use crate::material;
 use crate::palette::Ink;
+use crate::spotted::{self, Stands};
 use frame::Frame;
 use underbrick_calc::Results;
 use underbrick_calc::bed::Section;
@@ -54,6 +55,7 @@ pub(crate) fn draw(cut: &Cut<'_>, sheet: Sheet) -> Drawing {
     ground::pit_log(&mut draft, cut, &frame);
     built(&mut draft, cut);
     ground::as_found(&mut draft, cut, &frame);
+    signs(&mut draft, cut, &frame);
     grade_line(&mut draft, cut, &frame);
     sizes::draw(&mut draft, cut, &frame);
     names::draw(&mut draft, cut, &frame, said);
@@ -125,6 +127,22 @@ fn built(draft: &mut Draft, cut: &Cut<'_>) {
         );
     }
     ground::dig_bottom(draft, cut);
+}
+
+/// The marks of what is seen near the cut.
+fn signs(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
+    for spotted in &cut.spotted {
+        let (Some(kind), Stands::Surface(offset_m)) = (spotted.mark, spotted.stands) else {
+            continue;
+        };
+        let at = draft.dots(Point {
+            x: offset_m,
+            y: cut.ground_top_at(offset_m),
+        });
+        if at.0 > frame.left + 12.0 && at.0 < frame.right - 12.0 {
+            spotted::paint(draft, kind, at, spotted.place);
+        }
+    }
 }
 
 fn grade_line(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {

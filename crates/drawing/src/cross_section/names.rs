@@ -6,6 +6,7 @@ use super::{Cut, ground, points};
 use crate::callouts::{self, Callout};
 use crate::draft::{Draft, Sizes, width_of};
 use crate::item::{Point, Sheet};
+use crate::spotted::REACH;
 use crate::text::Text;
 use underbrick_calc::quantity::in_metres;
 
@@ -53,6 +54,7 @@ pub(super) fn draw(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame, said: Vec<Sa
         ink: said.ink,
         place: said.place,
         rank: said.rank,
+        again: matches!(said.what, What::OnOldSurface(_) | What::InPit(_)),
     });
     let callouts = callouts.collect();
     callouts::draw(draft, callouts, frame.callouts);
@@ -93,6 +95,24 @@ fn along(what: What, draft: &Draft, cut: &Cut<'_>, frame: &Frame) -> Vec<(f64, f
             let hung = ground::hung_by(draft, cut, frame, pit);
             let (_, top) = dots(0.0, in_metres(pit.top) + hung);
             vec![(f64::midpoint(left, right), (top + 5.0).min(frame.bottom))]
+        }
+        What::OnOldSurface(offset_m) => {
+            let (x, y) = dots(offset_m, cut.ground_top_at(offset_m));
+            if x - REACH < frame.left || x + REACH > frame.right {
+                return Vec::new();
+            }
+            vec![(x - REACH, y), (x + REACH, y)]
+        }
+        What::InPit(level_m) => {
+            let Some(pit) = cut.nearest_pit else {
+                return Vec::new();
+            };
+            let (left, right) = ground::log_span(frame);
+            let y = dots(0.0, level_m + ground::hung_by(draft, cut, frame, pit)).1;
+            if y >= frame.bottom {
+                return Vec::new();
+            }
+            vec![(left + 2.0, y), (right - 2.0, y)]
         }
         What::OldSurface => between(
             dig_right + 0.2 * (edge_right - dig_right),

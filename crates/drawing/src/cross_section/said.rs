@@ -3,6 +3,7 @@
 use super::Cut;
 use crate::material;
 use crate::palette::Ink;
+use crate::spotted::Stands;
 use crate::wording;
 use underbrick_calc::defaults;
 use underbrick_calc::ground::{PitFound, Verdict};
@@ -27,6 +28,10 @@ pub(super) enum What {
     EdgeBrick,
     Restraint,
     Ground,
+    /// On the old surface, at an offset in metres.
+    OnOldSurface(f64),
+    /// In the log of the nearest pit, at a level in metres.
+    InPit(f64),
 }
 
 /// What a callout says.
@@ -225,6 +230,14 @@ pub(super) fn said(cut: &Cut<'_>) -> Vec<Said> {
         "form board",
         "while it is built",
     ));
+    all.extend(cut.spotted.iter().map(|spotted| {
+        let what = match spotted.stands {
+            Stands::Surface(offset_m) => What::OnOldSurface(offset_m),
+            Stands::Pit(_, level_m) => What::InPit(level_m),
+        };
+        let place = Some(spotted.place);
+        Said::new(what, spotted.rank, place, spotted.title.as_str(), "").in_ink(spotted.ink)
+    }));
     all
 }
 

@@ -4,6 +4,7 @@ use super::{Cut, said};
 use crate::material;
 use crate::wording;
 use underbrick_calc::defaults;
+use underbrick_calc::findings::rules::evidence_words;
 use underbrick_calc::quantity::{Length, metres};
 
 /// Everything that is drawn, one sentence a line.
@@ -103,6 +104,10 @@ pub(super) fn of(cut: &Cut<'_>) -> String {
             ));
         }
         None => lines.push("No pit: depth not known; the least base is drawn.".to_owned()),
+    }
+    for spotted in &cut.spotted {
+        let words = evidence_words(cut.site, cut.catalogue, spotted.place);
+        lines.push(format!("Near the cut, {}: {words}.", spotted.title));
     }
     let base = material::name_of(cut.catalogue, &cut.site.bed.base_material);
     if !base.is_empty() {

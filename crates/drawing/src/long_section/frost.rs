@@ -93,6 +93,7 @@ pub(super) fn name(walk: &Lengthwise<'_>, frame: &Frame) -> Option<Callout> {
         place: Some(place(frost)),
         along,
         rank: 5,
+        again: false,
     })
 }
 

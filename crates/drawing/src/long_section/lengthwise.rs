@@ -3,6 +3,7 @@
 use underbrick_calc::Results;
 use underbrick_calc::bed::{Along, along};
 use underbrick_calc::catalogue::Catalogue;
+use underbrick_calc::findings::rules::CauseFound;
 use underbrick_calc::ground::soil::FrostFound;
 use underbrick_calc::ground::{Penetrometer, PitFound};
 use underbrick_calc::line::Riser;
@@ -17,6 +18,7 @@ pub(crate) struct Lengthwise<'a> {
     pub along: Along,
     pub pits: &'a [PitFound],
     pub penetrometers: &'a [Penetrometer],
+    pub causes: &'a [CauseFound],
     pub bends: Vec<Bend>,
     pub fall: Fall,
     /// Risers across the walk, where it has steps.
@@ -79,6 +81,7 @@ impl<'a> Lengthwise<'a> {
             along,
             pits: &ground.pits,
             penetrometers: &results.penetrometers,
+            causes: &results.causes,
             fall: line.grade.fall,
             risers: line.grade.risers(),
             end_is_fixed: line.grade.end_is_fixed,

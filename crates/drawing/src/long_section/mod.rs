@@ -7,6 +7,7 @@ mod lengthwise;
 mod marker;
 mod names;
 mod pits;
+mod spots;
 mod words;
 
 #[cfg(test)]
@@ -55,7 +56,8 @@ impl LongSection {
 
 /// Draws the long section on the centreline with the station marker at `marker`; a marker past the ends stands at that end.
 ///
-/// Where the sheet is small, callouts are left out first (the fall, then the old surface, then pits), then the names of the curves.
+/// Where the sheet is small, callouts are left out first (what is seen and why it failed, from the least on, then the fall, then the
+/// old surface, then pits), then the names of the curves.
 #[must_use]
 pub fn long_section(
     site: &Site,
@@ -86,6 +88,7 @@ pub(crate) fn draw(walk: &Lengthwise<'_>, sheet: Sheet) -> LongSection {
     pits::columns(&mut draft, walk, &frame);
     frost::line(&mut draft, walk, &frame);
     as_found(&mut draft, walk, &frame);
+    spots::marks(&mut draft, walk, &frame);
     let grade = spots_line(walk, &frame, |spot| Some(spot.grade));
     draft.line(grade, dashed(Ink::Line, GRADE), Some(Place::GradeLine));
     axes::fixed_points(&mut draft, walk, &frame);

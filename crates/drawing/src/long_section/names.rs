@@ -1,7 +1,7 @@
 //! What is named over a long section: pits, the grade line, the old surface, and what is not known.
 
 use super::frame::Frame;
-use super::{Lengthwise, frost, pits};
+use super::{Lengthwise, frost, pits, spots};
 use crate::callouts::{self, Callout};
 use crate::draft::Draft;
 use crate::palette::Ink;
@@ -11,7 +11,9 @@ use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, in_metres};
 
 pub(super) fn draw(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame) {
-    callouts::draw(draft, said(walk, frame), frame.callouts);
+    let mut said = said(walk, frame);
+    said.extend(spots::callouts(walk, frame));
+    callouts::draw(draft, said, frame.callouts);
 }
 
 fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
@@ -39,6 +41,7 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
             place: Some(Place::Pit(pit.pit_idx)),
             along: vec![(x, y + 4.0)],
             rank: 1,
+            again: false,
         });
     }
     if walk.pits.is_empty() {
@@ -49,6 +52,7 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
             place: Some(Place::DigBottom),
             along: along(walk, frame, (0.45, 0.75), |spot| Some(spot.dig_bottom)),
             rank: 0,
+            again: false,
         });
     } else if walk
         .along
@@ -67,6 +71,7 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
                 !(is_found(from) && is_found(to))
             }),
             rank: 2,
+            again: false,
         });
     }
     all.push(Callout {
@@ -76,6 +81,7 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
         place: Some(Place::GradeLine),
         along: along(walk, frame, (0.06, 0.4), |spot| Some(spot.grade)),
         rank: 4,
+        again: false,
     });
     if let (Some(first), Some(last)) = (walk.risers.first(), walk.risers.last()) {
         let middle = (in_metres(first.station) + in_metres(last.station)) / 2.0;
@@ -90,6 +96,7 @@ fn said(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
             place: Some(Place::StepsAt),
             along: tread.into_iter().collect(),
             rank: 2,
+            again: false,
         });
     }
     let old = |spot: &AlongSpot| spot.old_surface.map(|old| old.level);
@@ -122,6 +129,7 @@ fn as_found(title: &str, note: &str, place: Place, along: Vec<(f64, f64)>) -> Ca
         place: Some(place),
         along,
         rank: 3,
+        again: false,
     }
 }
 

@@ -83,6 +83,7 @@ pub(super) fn of(walk: &Lengthwise<'_>, frame: &Frame) -> String {
     if walk.pits.is_empty() {
         lines.push("No pit: depth not known; the least base is drawn.".to_owned());
     }
+    lines.extend(super::spots::words(walk));
     lines.push(format!(
         "The cross-section is cut at {}.",
         shown_in.along(walk.marker)

@@ -49,6 +49,7 @@ pub(crate) fn site(legs: Vec<Leg>) -> Site {
         address: "1 Sample Lane".to_owned(),
         walk: "front walk".to_owned(),
         shown_in: ShownIn::FeetInches,
+        signs: Vec::new(),
         line: LineInput {
             old_below_sill: Some(inches(3.0)),
             first_brick_below_sill: None,
