@@ -216,6 +216,10 @@ pub fn full_name(place: Place) -> String {
         | Place::ShotStation(idx)
         | Place::ShotOffset(idx)
         | Place::ShotReading(idx)
+        | Place::BookRow(idx)
+        | Place::BookStation(idx)
+        | Place::BookOffset(idx)
+        | Place::BookReading(idx)
         | Place::Pit(idx)
         | Place::PitStation(idx)
         | Place::PitOffset(idx)
@@ -271,7 +275,7 @@ mod tests {
     use crate::quantity::{feet, inches, metres, millimetres};
 
     /// Every place that holds a value, and the things drawn.
-    const PLACES: [Place; 48] = [
+    const PLACES: [Place; 54] = [
         Place::Site,
         Place::Address,
         Place::Walk,
@@ -288,6 +292,12 @@ mod tests {
         Place::FarEndBelowSill,
         Place::StringAboveSill,
         Place::RodAtSill,
+        Place::BookRow(0),
+        Place::BookStation(0),
+        Place::BookOffset(0),
+        Place::BookReading(0),
+        Place::BookLimit,
+        Place::BookBenchmark,
         Place::Shot(0),
         Place::ShotStation(0),
         Place::ShotOffset(0),

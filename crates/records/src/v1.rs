@@ -8,6 +8,10 @@ use underbrick_calc::site;
 
 use crate::written::written;
 
+mod book;
+
+pub use book::{BookRow, LevelBook, Sight, Stands};
+
 /// The number of this format, as it stands in the file.
 pub const VERSION: u32 = 1;
 
@@ -107,6 +111,9 @@ pub struct Line {
     /// Rod reading on the sill's underside.
     #[serde(default, deserialize_with = "written")]
     pub rod_at_sill: String,
+    /// Sights from several set-ups.
+    #[serde(default, skip_serializing_if = "LevelBook::is_empty")]
+    pub book: LevelBook,
     /// Levels of the old surface.
     #[serde(default)]
     pub shots: Vec<Shot>,
@@ -434,6 +441,8 @@ same_names! {
     ShownIn { FeetInches, Metric }
     Hand { Left, Right }
     ShotBy { String, Rod }
+    Sight { Back, Intermediate, Fore }
+    Stands { Sill, Benchmark, TurningPoint, OldSurface }
     PitEnd { Stopped, Refused }
     Firmness { VerySoft, Soft, Firm, Hard, VeryHard }
     Moisture { Dry, Moist, Wet }

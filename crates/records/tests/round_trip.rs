@@ -5,8 +5,8 @@ use proptest::option;
 use proptest::prelude::*;
 use underbrick_calc::place::Place;
 use underbrick_records::v1::{
-    Bed, Brick, Edge, EdgeStands, FarEnd, Firmness, Hand, Layer, Leg, LegShape, Line, Moisture,
-    Pit, PitEnd, Restraint, Shot, ShotBy, ShownIn, VERSION,
+    Bed, BookRow, Brick, Edge, EdgeStands, FarEnd, Firmness, Hand, Layer, Leg, LegShape, LevelBook,
+    Line, Moisture, Pit, PitEnd, Restraint, Shot, ShotBy, ShownIn, Sight, Stands, VERSION,
 };
 use underbrick_records::{SiteFile, read_site, write_site};
 
@@ -48,6 +48,33 @@ fn shot() -> impl Strategy<Value = Shot> {
     })
 }
 
+fn book() -> impl Strategy<Value = LevelBook> {
+    let sight = prop::sample::select(vec![Sight::Back, Sight::Intermediate, Sight::Fore]);
+    let stands = prop::sample::select(vec![
+        Stands::Sill,
+        Stands::Benchmark,
+        Stands::TurningPoint,
+        Stands::OldSurface,
+    ]);
+    let row = (sight, stands, text(), text(), text()).prop_map(
+        |(sight, stands, station, offset, reading)| BookRow {
+            sight,
+            stands,
+            station,
+            offset,
+            reading,
+        },
+    );
+    (text(), text(), any::<bool>(), vec(row, 0..6)).prop_map(
+        |(benchmark_above_sill, limit, spread, rows)| LevelBook {
+            benchmark_above_sill,
+            limit,
+            spread,
+            rows,
+        },
+    )
+}
+
 fn layer() -> impl Strategy<Value = Layer> {
     use Firmness::{Firm, Hard, Soft, VeryHard, VerySoft};
     let firmness = option::of(prop::sample::select(vec![
@@ -86,12 +113,19 @@ fn line() -> impl Strategy<Value = Line> {
         Just(FarEnd::Free),
         text().prop_map(|below_sill| FarEnd::Fixed { below_sill })
     ];
-    (vec(text(), 7), vec(leg(), 0..4), far_end, vec(shot(), 0..5)).prop_map(
-        |(texts, legs, far_end, shots)| {
+    (
+        vec(text(), 7),
+        vec(leg(), 0..4),
+        far_end,
+        vec(shot(), 0..5),
+        book(),
+    )
+        .prop_map(|(texts, legs, far_end, shots, book)| {
             let mut line = Line {
                 legs,
                 far_end,
                 shots,
+                book,
                 ..Line::default()
             };
             let fields = [
@@ -107,8 +141,7 @@ fn line() -> impl Strategy<Value = Line> {
                 *field = text;
             }
             line
-        },
-    )
+        })
 }
 
 fn edge() -> impl Strategy<Value = Edge> {

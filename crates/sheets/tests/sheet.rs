@@ -9,8 +9,8 @@ use underbrick_calc::findings::{Findings, Source, Weight};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{feet, inches, kilograms_per_cubic_metre};
 use underbrick_calc::site::{
-    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Leg, LegShape, LineInput, MaterialKey,
-    RestraintInput, ShownIn, Site,
+    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Leg, LegShape, LevelBook, LineInput,
+    MaterialKey, RestraintInput, ShownIn, Site,
 };
 use underbrick_calc::{Results, compute};
 use underbrick_sheets::figure::NOT_KNOWN;
@@ -38,6 +38,7 @@ fn site() -> Site {
             far_end: FarEnd::Fixed { below_sill: None },
             string_above_sill: None,
             rod_at_sill: None,
+            book: LevelBook::default(),
             shots: Vec::new(),
         },
         pits: Vec::new(),

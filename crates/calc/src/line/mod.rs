@@ -1,6 +1,7 @@
 //! The run, the old surface along it, and the grade line that is to replace it.
 
 mod as_found;
+mod book;
 mod checks;
 mod crossing;
 mod flatter;
@@ -17,6 +18,7 @@ mod surface;
 pub(crate) mod tests;
 mod wording;
 
+pub(crate) use book::level_book;
 pub use grade::GradeLine;
 pub use offers::Offer;
 pub use run::{Run, RunLeg};

@@ -3,6 +3,7 @@
 pub mod angle;
 mod exact;
 pub mod levels;
+pub mod levels_book;
 mod marks;
 mod reader;
 mod rounding;
