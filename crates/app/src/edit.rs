@@ -1,7 +1,9 @@
 //! What a view asks for. Views return edits; `Visit::apply` alone carries them out.
 
 use underbrick_calc::place::Place;
-use underbrick_calc::site::{EdgeStands, Firmness, Hand, Moisture, PitEnd, ShotBy, ShownIn};
+use underbrick_calc::site::{
+    EdgeStands, Firmness, Hand, Moisture, PitEnd, ShotBy, ShownIn, Stands,
+};
 
 /// One change of a record.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,6 +31,20 @@ pub enum Edit {
     AddShot(ShotBy),
     /// Take a reading away.
     RemoveShot(usize),
+    /// A backsight on the sill: a new set-up of the level book.
+    BookStart,
+    /// An intermediate sight.
+    BookSight,
+    /// A foresight and a backsight on a new turning point.
+    BookTurn,
+    /// A foresight on the sill.
+    BookClose,
+    /// What the rod stands on at a sight.
+    BookStands(usize, Stands),
+    /// Take a line of the level book out.
+    RemoveBookLine(usize),
+    /// Whether the misclosure is spread over the set-ups.
+    BookSpread(bool),
     /// A pit.
     AddPit,
     /// Take a pit away.

@@ -232,9 +232,10 @@ fn shot_rows(visit: &Visit, set: Option<Place>, rows: &mut Vec<Row>) {
         ("add by string".to_owned(), Edit::AddShot(ShotBy::String)),
         ("add by rod".to_owned(), Edit::AddShot(ShotBy::Rod)),
     ]));
+    super::book::rows(visit, set, rows);
 }
 
-fn side(offset: underbrick_calc::quantity::Length, shown_in: ShownIn) -> String {
+pub(super) fn side(offset: underbrick_calc::quantity::Length, shown_in: ShownIn) -> String {
     let zero = underbrick_calc::quantity::metres(0.0);
     let (far, word) = if offset < zero {
         (-offset, "left")
