@@ -4,7 +4,7 @@ use underbrick_calc::line::Taking;
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{
     DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Moisture, PitEnd, Ribbon, Severity,
-    ShotBy, ShownIn,
+    ShotBy, ShownIn, Stands,
 };
 
 /// One change of a record.
@@ -45,6 +45,20 @@ pub enum Edit {
     AddShot(ShotBy),
     /// Take a reading away.
     RemoveShot(usize),
+    /// A backsight on the sill: a new set-up of the level book.
+    BookStart,
+    /// An intermediate sight.
+    BookSight,
+    /// A foresight and a backsight on a new turning point.
+    BookTurn,
+    /// A foresight on the sill.
+    BookClose,
+    /// What the rod stands on at a sight.
+    BookStands(usize, Stands),
+    /// Take a line of the level book out.
+    RemoveBookLine(usize),
+    /// Whether the misclosure is spread over the set-ups.
+    BookSpread(bool),
     /// A pit.
     AddPit,
     /// Take a pit away.

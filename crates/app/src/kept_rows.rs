@@ -4,6 +4,7 @@ use underbrick_calc::place::Place;
 
 use crate::stops::Stop;
 use crate::visit::Visit;
+use crate::widgets::book::BookPart;
 use crate::widgets::rows::{Row, ValueState};
 
 /// The rows of every stop, made when something they show has changed.
@@ -57,7 +58,9 @@ pub(crate) fn places_in_order(row: &Row, visit: &Visit) -> Vec<Place> {
                 .chain([row.place])
                 .collect()
         }
-        Row::Heading { .. }
+        Row::Book(BookPart::Line(line)) => line.places().collect(),
+        Row::Book(_)
+        | Row::Heading { .. }
         | Row::Fold { .. }
         | Row::Choice { .. }
         | Row::Acts(_)
@@ -69,15 +72,17 @@ pub(crate) fn places_in_order(row: &Row, visit: &Visit) -> Vec<Place> {
 
 /// How many values are known, of how many that are asked for.
 pub(crate) fn known(rows: &[Row]) -> (usize, usize) {
-    let states = rows.iter().filter_map(|row| match row {
-        Row::Value(row) => Some(row.state),
-        Row::Heading { .. }
+    let states = rows.iter().flat_map(|row| match row {
+        Row::Value(row) => vec![row.state],
+        Row::Book(BookPart::Line(line)) => line.states().collect(),
+        Row::Book(_)
+        | Row::Heading { .. }
         | Row::Fold { .. }
         | Row::Choice { .. }
         | Row::Acts(_)
         | Row::Figure { .. }
         | Row::Cause(_)
-        | Row::Said { .. } => None,
+        | Row::Said { .. } => Vec::new(),
     });
     states.fold((0, 0), |(n_known, n_all), state| {
         (

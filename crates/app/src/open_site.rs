@@ -114,6 +114,14 @@ impl Open {
                 Edit::AddShot(_) => self.set(Place::ShotStation(
                     self.visit.record().line.shots.len().saturating_sub(1),
                 )),
+                Edit::BookStart | Edit::BookClose => {
+                    self.set(Place::BookReading(self.n_sights().saturating_sub(1)));
+                }
+                Edit::BookSight => {
+                    self.set(Place::BookStation(self.n_sights().saturating_sub(1)));
+                }
+                Edit::BookTurn => self.set(Place::BookReading(self.n_sights().saturating_sub(2))),
+                Edit::BookStands(..) => self.pad.read_again(&self.visit),
                 Edit::AddStraight => self.set(Place::LegLength(
                     self.visit.record().line.legs.len().saturating_sub(1),
                 )),
@@ -131,6 +139,7 @@ impl Open {
                 | Edit::RemovePenetrometerRow(..)
                 | Edit::RemoveLayer(..)
                 | Edit::RemoveShot(_)
+                | Edit::RemoveBookLine(_)
                 | Edit::RemoveLeg(_)
                 | Edit::FarEndFixed(false)
                 | Edit::Shape(ShapeKind::Uniform | ShapeKind::Ramp)
@@ -142,6 +151,7 @@ impl Open {
                 Edit::Text { .. }
                 | Edit::Risers(_)
                 | Edit::SignSeverity(..)
+                | Edit::BookSpread(_)
                 | Edit::Hand(..)
                 | Edit::PitEnded(..)
                 | Edit::Firmness(..)
@@ -155,6 +165,10 @@ impl Open {
                 | Edit::EdgeStands(_) => {}
             }
         }
+    }
+
+    fn n_sights(&self) -> usize {
+        self.visit.record().line.book.rows.len()
     }
 
     /// Gives whether the person went back to the list.
@@ -374,12 +388,29 @@ impl Open {
                     };
                 }
             }
+            Place::BookStation(row_idx) => return self.set(Place::BookReading(row_idx)),
+            Place::BookReading(row_idx) => return self.after_sight(row_idx),
             _ => {}
         }
         let at = order.iter().position(|place| *place == now);
         match at.and_then(|at| order.get(at + 1)) {
             Some(place) => self.set(*place),
             None => self.leave_pad(),
+        }
+    }
+
+    /// Goes on to the sight after one: where it stands where that is not written down, else its reading.
+    fn after_sight(&mut self, row_idx: usize) {
+        let (station, reading) = (
+            Place::BookStation(row_idx + 1),
+            Place::BookReading(row_idx + 1),
+        );
+        if self.visit.record().text(reading).is_none() {
+            self.leave_pad();
+        } else if self.visit.record().text(station).is_some_and(str::is_empty) {
+            self.set(station);
+        } else {
+            self.set(reading);
         }
     }
 }

@@ -240,6 +240,25 @@ fn change(record: &mut SiteFile, edit: &Edit) {
         Edit::RemoveShot(shot_idx) => {
             record.remove_shot(*shot_idx);
         }
+        Edit::BookStart => {
+            record.start_book();
+        }
+        Edit::BookSight => {
+            record.add_intermediate_sight();
+        }
+        Edit::BookTurn => {
+            record.turn_book();
+        }
+        Edit::BookClose => {
+            record.close_book();
+        }
+        Edit::BookStands(row_idx, stands) => {
+            record.stand_sight_on(*row_idx, (*stands).into());
+        }
+        Edit::RemoveBookLine(row_idx) => {
+            record.remove_book_line(*row_idx);
+        }
+        Edit::BookSpread(spread) => record.line.book.spread = *spread,
         Edit::AddPit => {
             record.add_pit();
         }

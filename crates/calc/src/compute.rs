@@ -7,11 +7,14 @@ use crate::findings::rules::{CauseFound, Facts};
 use crate::ground::soil::SoilFound;
 use crate::ground::{Ground, Penetrometer};
 use crate::line::Line;
+use crate::measure::levels_book::ReducedBook;
 use crate::site::Site;
 
 /// All that follows from a site. A stage whose readings do not suffice is `None`, and a finding says why.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Results {
+    /// The level book reduced; `None` where no sight was written down.
+    pub book: Option<ReducedBook>,
     /// Run, old surface, grade line.
     pub line: Option<Line>,
     /// Pits in levels, and what must come out.
@@ -32,6 +35,7 @@ pub struct Results {
 #[must_use]
 pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
     let mut findings = Findings::default();
+    let book = crate::line::level_book(site, &mut findings);
     let line = crate::line::line(site, &mut findings);
     let ground = line
         .as_ref()
@@ -52,6 +56,7 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
     };
     let causes = catalogue.causes.causes(&facts);
     Results {
+        book,
         line,
         ground,
         penetrometers,

@@ -294,6 +294,10 @@ pub fn full_name(place: Place) -> String {
         | Place::ShotStation(idx)
         | Place::ShotOffset(idx)
         | Place::ShotReading(idx)
+        | Place::BookRow(idx)
+        | Place::BookStation(idx)
+        | Place::BookOffset(idx)
+        | Place::BookReading(idx)
         | Place::Pit(idx)
         | Place::PitStation(idx)
         | Place::PitOffset(idx)
@@ -359,7 +363,7 @@ mod tests {
     use crate::quantity::{feet, inches, metres, millimetres};
 
     /// Every place that holds a value, and the things drawn.
-    const PLACES: [Place; 80] = [
+    const PLACES: [Place; 86] = [
         Place::Site,
         Place::Address,
         Place::Walk,
@@ -384,6 +388,12 @@ mod tests {
         Place::BreakBelowSill,
         Place::StringAboveSill,
         Place::RodAtSill,
+        Place::BookRow(0),
+        Place::BookStation(0),
+        Place::BookOffset(0),
+        Place::BookReading(0),
+        Place::BookLimit,
+        Place::BookBenchmark,
         Place::Shot(0),
         Place::ShotStation(0),
         Place::ShotOffset(0),

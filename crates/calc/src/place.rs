@@ -51,6 +51,18 @@ pub enum Place {
     StringAboveSill,
     /// Rod reading on the datum.
     RodAtSill,
+    /// One sight of the level book as a whole.
+    BookRow(usize),
+    /// Station of a sight.
+    BookStation(usize),
+    /// Offset of a sight.
+    BookOffset(usize),
+    /// The rod reading of a sight.
+    BookReading(usize),
+    /// Largest misclosure of the level book.
+    BookLimit,
+    /// Height of the benchmark of the level book.
+    BookBenchmark,
     /// One reading of the old surface as a whole.
     Shot(usize),
     /// Station of a reading.

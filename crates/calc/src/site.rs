@@ -7,6 +7,8 @@ use crate::measure::amount::Amount;
 use crate::measure::slope::Fall;
 use crate::quantity::{Angle, Length};
 
+pub use crate::measure::levels_book::{BookRow, LevelBook, Sight, Stands};
+
 /// Everything that was written down at one address.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Site {
@@ -190,6 +192,8 @@ pub struct LineInput {
     pub string_above_sill: Option<Length>,
     /// Rod reading on the datum, for readings by rod from one set-up.
     pub rod_at_sill: Option<Length>,
+    /// Sights from several set-ups.
+    pub book: LevelBook,
     /// Levels of the old surface.
     pub shots: Vec<Shot>,
 }

@@ -11,8 +11,8 @@ use underbrick_calc::line::SurfaceLevel;
 use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::quantity::{Length, in_metres, inches};
 use underbrick_calc::site::{
-    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, LineInput, MaterialKey, RestraintInput,
-    ShownIn, Site,
+    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, LevelBook, LineInput, MaterialKey,
+    RestraintInput, ShownIn, Site,
 };
 
 /// A site with nothing measured.
@@ -33,6 +33,7 @@ pub(crate) fn empty_site(shown_in: ShownIn) -> Site {
             shape: underbrick_calc::site::GradeShape::Uniform,
             string_above_sill: None,
             rod_at_sill: None,
+            book: LevelBook::default(),
             shots: Vec::new(),
         },
         pits: Vec::new(),

@@ -7,9 +7,9 @@ use underbrick_calc::quantity::{
     Angle, Length, feet, in_metres, inches, kilograms_per_cubic_metre, unit,
 };
 use underbrick_calc::site::{
-    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Hand, Layer, Leg, LegShape, LineInput,
-    MaterialKey, PenetrometerLog, PenetrometerRow, Pit, PitEnd, RestraintInput, Shot, ShotBy,
-    ShownIn, Site,
+    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Hand, Layer, Leg, LegShape, LevelBook,
+    LineInput, MaterialKey, PenetrometerLog, PenetrometerRow, Pit, PitEnd, RestraintInput, Shot,
+    ShotBy, ShownIn, Site,
 };
 use underbrick_calc::{Results, compute};
 use underbrick_drawing::clearance::faults;
@@ -127,6 +127,7 @@ fn site(legs: Vec<Leg>, pits: Vec<Pit>, shots: Vec<Shot>, shown_in: ShownIn) -> 
             shape: underbrick_calc::site::GradeShape::Uniform,
             string_above_sill: Some(inches(2.0)),
             rod_at_sill: None,
+            book: LevelBook::default(),
             shots,
         },
         pits,

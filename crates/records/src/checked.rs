@@ -146,12 +146,34 @@ impl Check<'_> {
             },
             string_above_sill: self.length(Place::StringAboveSill),
             rod_at_sill: self.length(Place::RodAtSill),
+            book: self.book(),
             shots: line
                 .shots
                 .iter()
                 .enumerate()
                 .map(|(shot_idx, shot)| self.shot(shot_idx, shot))
                 .collect(),
+        }
+    }
+
+    fn book(&mut self) -> site::LevelBook {
+        let file = &self.file.line.book;
+        let benchmark_above_sill = self.length(Place::BookBenchmark);
+        let limit = self.length(Place::BookLimit);
+        let rows = file.rows.iter().enumerate();
+        site::LevelBook {
+            rows: rows
+                .map(|(row_idx, row)| site::BookRow {
+                    sight: row.sight.into(),
+                    stands: row.stands.into(),
+                    station: self.length(Place::BookStation(row_idx)),
+                    offset: self.length(Place::BookOffset(row_idx)),
+                    reading: self.length(Place::BookReading(row_idx)),
+                })
+                .collect(),
+            benchmark_above_sill,
+            limit,
+            spread: file.spread,
         }
     }
 

@@ -8,6 +8,7 @@ pub mod v1;
 
 mod written;
 
+mod book_edits;
 mod edits;
 mod normalised;
 mod values;

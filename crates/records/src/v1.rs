@@ -10,6 +10,9 @@ use underbrick_calc::site;
 
 use crate::written::written;
 
+mod book;
+
+pub use book::{BookRow, LevelBook, Sight, Stands};
 pub use soil::{Frost, Grit, Ribbon, Soil};
 
 /// The number of this format, as it stands in the file.
@@ -163,6 +166,9 @@ pub struct Line {
     /// Rod reading on the sill's underside.
     #[serde(default, deserialize_with = "written")]
     pub rod_at_sill: String,
+    /// Sights from several set-ups.
+    #[serde(default, skip_serializing_if = "LevelBook::is_empty")]
+    pub book: LevelBook,
     /// Levels of the old surface.
     #[serde(default)]
     pub shots: Vec<Shot>,
@@ -590,6 +596,8 @@ same_names! {
     Severity { Slight, Plain, Bad }
     Hand { Left, Right }
     ShotBy { String, Rod }
+    Sight { Back, Intermediate, Fore }
+    Stands { Sill, Benchmark, TurningPoint, OldSurface }
     PitEnd { Stopped, Refused }
     Hammer { Heavy, Light }
     DrivenInto { AnySoil, LeanClay, FatClay }

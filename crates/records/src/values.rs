@@ -54,6 +54,17 @@ macro_rules! text_at {
             },
             Place::StringAboveSill => Some($($borrow)+ $site.line.string_above_sill),
             Place::RodAtSill => Some($($borrow)+ $site.line.rod_at_sill),
+            Place::BookStation(row_idx) => {
+                let row = $site.line.book.rows.$get(row_idx).filter(|row| row.has_station())?;
+                Some($($borrow)+ row.station)
+            }
+            Place::BookOffset(row_idx) => {
+                let row = $site.line.book.rows.$get(row_idx).filter(|row| row.has_station())?;
+                Some($($borrow)+ row.offset)
+            }
+            Place::BookReading(row_idx) => Some($($borrow)+ $site.line.book.rows.$get(row_idx)?.reading),
+            Place::BookLimit => Some($($borrow)+ $site.line.book.limit),
+            Place::BookBenchmark => Some($($borrow)+ $site.line.book.benchmark_above_sill),
             Place::ShotStation(shot_idx) => Some($($borrow)+ $site.line.shots.$get(shot_idx)?.station),
             Place::ShotOffset(shot_idx) => Some($($borrow)+ $site.line.shots.$get(shot_idx)?.offset),
             Place::ShotReading(shot_idx) => Some($($borrow)+ $site.line.shots.$get(shot_idx)?.reading),
@@ -114,6 +125,7 @@ macro_rules! text_at {
             // Choices that are no text, and things that are no value.
             Place::Site
             | Place::Leg(_)
+            | Place::BookRow(_)
             | Place::Shot(_)
             | Place::Pit(_)
             | Place::Soil
@@ -185,7 +197,16 @@ impl SiteFile {
             Place::BreakBelowSill,
             Place::StringAboveSill,
             Place::RodAtSill,
+            Place::BookBenchmark,
+            Place::BookLimit,
         ]);
+        for row_idx in 0..self.line.book.rows.len() {
+            places.extend([
+                Place::BookStation(row_idx),
+                Place::BookOffset(row_idx),
+                Place::BookReading(row_idx),
+            ]);
+        }
         for shot_idx in 0..self.line.shots.len() {
             places.extend([
                 Place::ShotStation(shot_idx),

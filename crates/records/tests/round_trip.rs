@@ -5,9 +5,9 @@ use proptest::option;
 use proptest::prelude::*;
 use underbrick_calc::place::Place;
 use underbrick_records::v1::{
-    Bed, Brick, DrivenInto, Edge, EdgeStands, FarEnd, Firmness, Frost, Grit, Hammer, Hand, Layer,
-    Leg, LegShape, Line, Moisture, Penetrometer, PenetrometerRow, Pit, PitEnd, Restraint, Ribbon,
-    Severity, Shot, ShotBy, ShownIn, Sign, Soil, VERSION,
+    Bed, BookRow, Brick, DrivenInto, Edge, EdgeStands, FarEnd, Firmness, Frost, Grit, Hammer, Hand,
+    Layer, Leg, LegShape, LevelBook, Line, Moisture, Penetrometer, PenetrometerRow, Pit, PitEnd,
+    Restraint, Ribbon, Severity, Shot, ShotBy, ShownIn, Sight, Sign, Soil, Stands, VERSION,
 };
 use underbrick_records::{SiteFile, read_site, write_site};
 
@@ -47,6 +47,33 @@ fn shot() -> impl Strategy<Value = Shot> {
         by,
         reading,
     })
+}
+
+fn book() -> impl Strategy<Value = LevelBook> {
+    let sight = prop::sample::select(vec![Sight::Back, Sight::Intermediate, Sight::Fore]);
+    let stands = prop::sample::select(vec![
+        Stands::Sill,
+        Stands::Benchmark,
+        Stands::TurningPoint,
+        Stands::OldSurface,
+    ]);
+    let row = (sight, stands, text(), text(), text()).prop_map(
+        |(sight, stands, station, offset, reading)| BookRow {
+            sight,
+            stands,
+            station,
+            offset,
+            reading,
+        },
+    );
+    (text(), text(), any::<bool>(), vec(row, 0..6)).prop_map(
+        |(benchmark_above_sill, limit, spread, rows)| LevelBook {
+            benchmark_above_sill,
+            limit,
+            spread,
+            rows,
+        },
+    )
 }
 
 fn layer() -> impl Strategy<Value = Layer> {
@@ -111,12 +138,19 @@ fn line() -> impl Strategy<Value = Line> {
         Just(FarEnd::Free),
         text().prop_map(|below_sill| FarEnd::Fixed { below_sill })
     ];
-    (vec(text(), 7), vec(leg(), 0..4), far_end, vec(shot(), 0..5)).prop_map(
-        |(texts, legs, far_end, shots)| {
+    (
+        vec(text(), 7),
+        vec(leg(), 0..4),
+        far_end,
+        vec(shot(), 0..5),
+        book(),
+    )
+        .prop_map(|(texts, legs, far_end, shots, book)| {
             let mut line = Line {
                 legs,
                 far_end,
                 shots,
+                book,
                 ..Line::default()
             };
             let fields = [
@@ -132,8 +166,7 @@ fn line() -> impl Strategy<Value = Line> {
                 *field = text;
             }
             line
-        },
-    )
+        })
 }
 
 fn edge() -> impl Strategy<Value = Edge> {

@@ -9,8 +9,8 @@ use underbrick_calc::findings::{Findings, Source, Weight};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{feet, inches, kilograms_per_cubic_metre, millimetres};
 use underbrick_calc::site::{
-    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Leg, LegShape, LineInput, MaterialKey,
-    PenetrometerLog, PenetrometerRow, Pit, PitEnd, RestraintInput, ShownIn, Site,
+    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Leg, LegShape, LevelBook, LineInput,
+    MaterialKey, PenetrometerLog, PenetrometerRow, Pit, PitEnd, RestraintInput, ShownIn, Site,
 };
 use underbrick_calc::{Results, compute};
 use underbrick_sheets::figure::NOT_KNOWN;
@@ -40,6 +40,7 @@ fn site() -> Site {
             shape: underbrick_calc::site::GradeShape::Uniform,
             string_above_sill: None,
             rod_at_sill: None,
+            book: LevelBook::default(),
             shots: Vec::new(),
         },
         pits: Vec::new(),

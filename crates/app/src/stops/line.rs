@@ -298,6 +298,7 @@ fn shot_rows(visit: &Visit, set: Option<Place>, rows: &mut Vec<Row>) {
         ("add by string".to_owned(), Edit::AddShot(ShotBy::String)),
         ("add by rod".to_owned(), Edit::AddShot(ShotBy::Rod)),
     ]));
+    super::book::rows(visit, set, rows);
 }
 
 /// An offset by its side: `, 15" left`.

@@ -1,6 +1,7 @@
 //! The stops of a visit, one file each: which rows a stop shows. A stop only reads the visit.
 
 mod bed;
+mod book;
 mod causes;
 mod line;
 mod look;
@@ -126,6 +127,12 @@ impl Stop {
             | Place::BreakBelowSill
             | Place::StringAboveSill
             | Place::RodAtSill
+            | Place::BookRow(_)
+            | Place::BookStation(_)
+            | Place::BookOffset(_)
+            | Place::BookReading(_)
+            | Place::BookLimit
+            | Place::BookBenchmark
             | Place::Shot(_)
             | Place::ShotStation(_)
             | Place::ShotOffset(_)
@@ -173,6 +180,7 @@ pub fn entry_behind(place: Place, visit: &Visit) -> Place {
         }
         Place::Pit(pit_idx) => Place::PitStation(pit_idx),
         Place::Shot(shot_idx) => Place::ShotReading(shot_idx),
+        Place::BookRow(row_idx) => Place::BookReading(row_idx),
         Place::Leg(leg_idx) => match visit.record().text(Place::LegLength(leg_idx)) {
             Some(_) => Place::LegLength(leg_idx),
             None => Place::LegRadius(leg_idx),

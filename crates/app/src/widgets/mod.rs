@@ -1,5 +1,6 @@
 //! Our own widgets: painted keys, rows, the gauge rod, the pad. Each is named for the screen reader by what it shows.
 
+pub mod book;
 pub mod cause_row;
 pub mod key;
 pub mod mark;

@@ -6,6 +6,7 @@ use underbrick_calc::place::Place;
 use underbrick_drawing::item::Anchor;
 use underbrick_drawing::text::Text;
 
+use super::book::{BookPart, book_ui};
 use super::cause_row::{CauseRow, cause_ui};
 use super::key::{Key, cells};
 use super::mark::Mark;
@@ -54,6 +55,8 @@ pub enum Row {
         /// How it is got.
         note: String,
     },
+    /// A part of the level book.
+    Book(BookPart),
     /// A check or a finding, in words.
     Said {
         /// Its state.
@@ -160,6 +163,7 @@ pub fn rows_ui(ui: &mut Ui, rows: &[Row], set: Option<Place>, scroll: bool) -> R
             Row::Choice { label, options } => choice(ui, label, options, &mut answer),
             Row::Acts(acts) => keys(ui, acts, &mut answer),
             Row::Figure { label, value, note } => figure(ui, label, value, note),
+            Row::Book(part) => book_ui(ui, part, set, scroll, &mut answer),
             Row::Said { mark, text, under } => said(ui, *mark, text, under),
             Row::Cause(row) => answer.jump = cause_ui(ui, nth, row).or(answer.jump),
         }

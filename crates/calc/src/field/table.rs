@@ -37,6 +37,12 @@ pub fn field(place: Place) -> Field {
         | Place::FarEndBelowSill
         | Place::StringAboveSill
         | Place::RodAtSill => level_field(place),
+        Place::BookRow(_)
+        | Place::BookStation(_)
+        | Place::BookOffset(_)
+        | Place::BookReading(_)
+        | Place::BookLimit
+        | Place::BookBenchmark => book_field(place),
         Place::Leg(_)
         | Place::LegLength(_)
         | Place::LegRadius(_)
@@ -167,6 +173,43 @@ fn level_field(place: Place) -> Field {
             "Rod at sill",
             "Hold the rod on the underside of the sill and read it at the level line.",
             in_inches(0.0, 300.0),
+        ),
+    }
+}
+
+fn book_field(place: Place) -> Field {
+    match place {
+        Place::BookStation(_) => row(
+            "Sight station",
+            "Tape along the centreline from the door wall to where the rod stands.",
+            station(),
+        ),
+        Place::BookOffset(_) => row(
+            "Sight offset",
+            "Tape from the centreline square to the run, positive to the right looking away from the door.",
+            in_inches(-360.0, 360.0),
+        )
+        .or_else("on the centreline"),
+        Place::BookReading(_) => row(
+            "Sight reading",
+            "What the rod reads at the level line. Negative for a rod held upside down under a soffit.",
+            in_inches(-360.0, 360.0),
+        ),
+        Place::BookLimit => row(
+            "Misclosure limit",
+            "Largest difference that is let pass when the book comes back to a known level.",
+            in_inches(0.0, 12.0),
+        )
+        .or_else("1/8 in"),
+        Place::BookBenchmark => row(
+            "Benchmark above sill",
+            "Height of the benchmark above the underside of the sill. Negative where it lies below.",
+            in_inches(-720.0, 720.0),
+        ),
+        _ => row(
+            "Sight",
+            "One sight of the level book.",
+            Kind::Thing,
         ),
     }
 }

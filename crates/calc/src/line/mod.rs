@@ -1,6 +1,7 @@
 //! The run, the old surface along it, and the grade line that is to replace it.
 
 mod as_found;
+mod book;
 mod checks;
 mod crossing;
 mod flatter;
@@ -19,6 +20,7 @@ pub(crate) mod tests;
 mod wording;
 
 pub(crate) use as_found::NearTheHouse;
+pub(crate) use book::level_book;
 pub use grade::{GradeLine, GradePiece, Riser};
 pub use offers::{Offer, Taking};
 pub use run::{Run, RunLeg};

@@ -54,6 +54,7 @@ pub(super) fn readings(site: &Site, run: &Run, findings: &mut Findings) -> Vec<R
     for (shot_idx, shot) in site.line.shots.iter().enumerate() {
         readings.extend(reading(site, run, set_up, shot_idx, shot, findings));
     }
+    readings.extend(super::book::readings(site, run, findings));
     if readings.is_empty() {
         let text = "No level of the old surface: how far the walk has sunk and what must be dug away is not known.";
         let remedy = "Measure from the underside of the sill down to the old brick at the door, and at least one level at the far end.";
@@ -167,7 +168,7 @@ pub(crate) fn beyond_the_run(site: &Site, run: &Run, place: Place, station: Leng
     )
 }
 
-fn left_out(findings: &mut Findings, place: Place, text: &str) {
+pub(super) fn left_out(findings: &mut Findings, place: Place, text: &str) {
     findings.note(
         place,
         Weight::Warning,

@@ -5,6 +5,7 @@ pub mod angle;
 pub mod count;
 mod exact;
 pub mod levels;
+pub mod levels_book;
 mod marks;
 mod reader;
 mod rounding;

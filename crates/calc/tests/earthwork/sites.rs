@@ -9,8 +9,9 @@ use underbrick_calc::quantity::{
     Angle, Length, feet, in_metres, inches, kilograms_per_cubic_metre, metres, unit,
 };
 use underbrick_calc::site::{
-    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Hand, Layer, Leg, LegShape, LineInput,
-    MaterialKey, PenetrometerLog, Pit, PitEnd, RestraintInput, Shot, ShotBy, ShownIn, Site,
+    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Hand, Layer, Leg, LegShape, LevelBook,
+    LineInput, MaterialKey, PenetrometerLog, Pit, PitEnd, RestraintInput, Shot, ShotBy, ShownIn,
+    Site,
 };
 use underbrick_calc::{Results, compute};
 
@@ -80,6 +81,7 @@ pub fn plain() -> Site {
             shape: underbrick_calc::site::GradeShape::Uniform,
             string_above_sill: Some(metres(0.0)),
             rod_at_sill: None,
+            book: LevelBook::default(),
             shots: Vec::new(),
         },
         pits: Vec::new(),

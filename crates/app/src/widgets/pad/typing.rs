@@ -78,6 +78,9 @@ impl Typing {
                 Place::ShotOffset(_)
                     | Place::PitOffset(_)
                     | Place::StringAboveSill
+                    | Place::BookOffset(_)
+                    | Place::BookReading(_)
+                    | Place::BookBenchmark
                     | Place::CrossFall
             )
         )

@@ -1,5 +1,6 @@
 //! The line of whole sites: what is refused, what is warned of, what is offered.
 
+mod book;
 mod grades;
 mod readings;
 mod runs;
@@ -9,8 +10,8 @@ use crate::findings::Weight;
 use crate::place::Place;
 use crate::quantity::{Angle, Length, feet, inches, unit};
 use crate::site::{
-    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Hand, Leg, LegShape, LineInput, MaterialKey,
-    RestraintInput, Shot, ShotBy, ShownIn,
+    BedInput, Brick, EdgeInput, EdgeStands, FarEnd, Hand, Leg, LegShape, LevelBook, LineInput,
+    MaterialKey, RestraintInput, Shot, ShotBy, ShownIn,
 };
 
 pub(crate) fn straight(length: Length) -> Leg {
@@ -61,6 +62,7 @@ pub(crate) fn site(legs: Vec<Leg>) -> Site {
             shape: crate::site::GradeShape::Uniform,
             string_above_sill: None,
             rod_at_sill: None,
+            book: LevelBook::default(),
             shots: Vec::new(),
         },
         pits: Vec::new(),
