@@ -1,5 +1,6 @@
 //! All results of a site on one sheet.
 
+use crate::book::{BookSheet, book};
 use crate::cautions::cautions;
 use crate::figure::{Figure, Measure};
 use crate::figures;
@@ -38,6 +39,9 @@ pub struct ResultsSheet {
     pub figures: Vec<Figure>,
     /// Whether a separation fabric lies on the undisturbed ground; `None` where there is no bed.
     pub fabric: Option<bool>,
+    /// The level book; left out where no sight was written down.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub book: Option<BookSheet>,
     /// What the pits showed; `None` where no pit could be put into levels.
     pub pits: Option<Vec<PitRow>>,
     /// Levels along the centreline; `None` where the run is not known.
@@ -137,6 +141,7 @@ pub fn results(site: &Site, results: &Results, findings: &Findings) -> ResultsSh
         stops: findings.stop_the_job(),
         figures: figures::all(site, results),
         fabric: bed.map(|bed| bed.fabric),
+        book: book(site, results, say),
         pits: results.ground.as_ref().map(|ground| pits(ground, say)),
         stations: stations(results, say),
         lifts: bed.map(|bed| {

@@ -13,6 +13,9 @@ use crate::wording::on_one_line;
 pub fn to_text(sheet: &ResultsSheet) -> String {
     let parts = [
         heading(sheet),
+        sheet.book.as_ref().map_or_else(String::new, |book| {
+            part("THE LEVEL BOOK", &crate::book::to_text(book))
+        }),
         part("WHAT THE PITS SHOWED", &pits(sheet)),
         part("THE NEW LINE", &figures(sheet, Group::Line)),
         part(
