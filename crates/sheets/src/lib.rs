@@ -3,6 +3,7 @@
 //! [`results()`] gathers every result of a site as one flat, ordered list of figures with its tables and findings; [`to_json`] writes
 //! it for machines and [`to_text`] for people.
 
+pub mod book;
 pub mod causes;
 pub mod figure;
 pub mod penetrometers;

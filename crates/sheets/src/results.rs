@@ -1,5 +1,6 @@
 //! All results of a site on one sheet.
 
+use crate::book::{BookSheet, book};
 use crate::causes::{CauseRow, SignRow, causes, signs};
 use crate::cautions::cautions;
 use crate::figure::{Figure, Measure};
@@ -46,6 +47,9 @@ pub struct ResultsSheet {
     pub signs: Vec<SignRow>,
     /// Why it failed, strongest evidence first.
     pub causes: Vec<CauseRow>,
+    /// The level book; left out where no sight was written down.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub book: Option<BookSheet>,
     /// What the pits showed; `None` where no pit could be put into levels.
     pub pits: Option<Vec<PitRow>>,
     /// What the soil is and how deep it freezes; `None` where nothing was written down of it.
@@ -153,6 +157,7 @@ pub fn results(site: &Site, results: &Results, findings: &Findings) -> ResultsSh
         fabric: bed.map(|bed| bed.fabric),
         signs: signs(site, say),
         causes: causes(results),
+        book: book(site, results, say),
         pits: results.ground.as_ref().map(|ground| pits(ground, say)),
         soil: results.soil.as_ref().map(|found| soil(found, say)),
         penetrometers: penetrometers(results, say),

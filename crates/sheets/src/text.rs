@@ -19,6 +19,9 @@ pub fn to_text(sheet: &ResultsSheet) -> String {
         heading(sheet),
         seen(sheet),
         part("WHY IT FAILED", &causes(sheet)),
+        sheet.book.as_ref().map_or_else(String::new, |book| {
+            part("THE LEVEL BOOK", &crate::book::to_text(book))
+        }),
         part("WHAT THE PITS SHOWED", &pits(sheet)),
         soil_part(sheet),
         penetrometers::to_text(sheet),

@@ -392,3 +392,45 @@ fn causes_are_told_in_both_wordings_with_their_readings() {
     );
     assert_eq!(parsed["signs"][0]["station"]["value"], 0.914);
 }
+
+/// Sill 40 in, 6 ft out 46 in, turning point 42 in and 44 in, sill again 41 7/8 in: 6 in below at 6 ft, and 1/8 in out at the end.
+#[test]
+fn the_level_book_is_a_table_with_its_check() {
+    use underbrick_calc::site::{BookRow, Sight, Stands};
+    assert!(!to_json(&sheet_of(&site())).contains("\"book\""));
+    let row = |sight, stands, reading_in| BookRow {
+        sight,
+        stands,
+        station: (stands == Stands::OldSurface).then(|| feet(6.0)),
+        offset: None,
+        reading: Some(inches(reading_in)),
+    };
+    let mut site = site();
+    site.line.book.rows = vec![
+        row(Sight::Back, Stands::Sill, 40.0),
+        row(Sight::Intermediate, Stands::OldSurface, 46.0),
+        row(Sight::Fore, Stands::TurningPoint, 42.0),
+        row(Sight::Back, Stands::TurningPoint, 44.0),
+        row(Sight::Fore, Stands::Sill, 41.875),
+    ];
+    let sheet = sheet_of(&site);
+    let book = sheet.book.clone().unwrap();
+    assert_eq!(book.sights[1].level.as_ref().unwrap().shown, "6\" below");
+    assert_eq!(book.sights[3].stands_on, "turning point 1");
+    let check = book.check.unwrap();
+    // 40 + 44 = 84 in and 42 + 41 7/8 = 83 7/8 in.
+    assert_eq!(check.backsights.shown, "7'-0\"");
+    assert_eq!(check.foresights.shown, "6'-11 7/8\"");
+    assert!(check.agrees);
+    let closing = &book.closings[0];
+    assert_eq!((closing.set_ups, closing.is_kept), (2, true));
+    assert_eq!(closing.misclosure.shown, "1/8\"");
+    // 5 mm × √2 = 7.07 mm.
+    assert_eq!(closing.allowed_by_set_ups.shown, "1/4\"");
+    let text = to_text(&sheet);
+    assert!(text.contains("THE LEVEL BOOK"), "{text}");
+    assert!(text.contains("all three agree"), "{text}");
+    let json: serde_json::Value = serde_json::from_str(&to_json(&sheet)).unwrap();
+    assert_eq!(json["book"]["sights"][1]["level"]["value"], -152.4);
+    assert_eq!(json["book"]["check"]["last_less_first"]["value"], 3.2);
+}
