@@ -42,7 +42,7 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, rows: &mut Vec<Row>) {
             line.collimation = collimation(visit, reduced.rows.get(back_idx));
             line.readings[0] = Some(back);
         }
-        rows.push(Row::Book(BookPart::Line(line)));
+        rows.push(Row::Book(BookPart::Line(Box::new(line))));
         let sights = row_idx..=row_idx + usize::from(turned.is_some());
         if set
             .and_then(sight_of)

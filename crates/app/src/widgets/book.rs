@@ -16,7 +16,7 @@ pub enum BookPart {
     /// The names of the columns.
     Head,
     /// One point.
-    Line(BookLine),
+    Line(Box<BookLine>),
     /// The sums and the three-way check.
     Foot(BookFoot),
 }
