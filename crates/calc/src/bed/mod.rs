@@ -81,7 +81,12 @@ pub fn bed(
     let limits = LiftLimits::new(wishes.loose_lift, &base);
     let base_top_below_grade = wishes.base_top_below_grade();
 
-    let pits = ground.pits.iter().map(|pit| pit.station);
+    // A pit, and the middle of pits so near each other that they count as one.
+    let pits = ground
+        .pits
+        .iter()
+        .map(|pit| pit.station)
+        .chain(ground.station_breaks());
     let breaks_m: Vec<f64> = line
         .old_surface
         .station_breaks()

@@ -1,6 +1,6 @@
 //! A bed under steps: volumes in closed form, and the long section at a riser.
 
-use crate::sites::{bed_of, computed, plain, shot};
+use crate::sites::{bed_of, computed, pit, plain, shot};
 use underbrick_calc::bed::along;
 use underbrick_calc::quantity::{feet, in_cubic_feet, in_metres, inches, metres};
 use underbrick_calc::site::{FarEnd, GradeShape, Site};
@@ -76,5 +76,31 @@ fn the_long_section_shows_both_levels_at_a_riser() {
             (in_metres(spot.grade - spot.dig_bottom) - 7.0 * 0.0254).abs() < 1e-9,
             "{spot:?}"
         );
+    }
+}
+
+/// Two pits within a millimetre count as one in their middle: the long section bends there, not at either of them.
+#[test]
+fn two_pits_side_by_side_bend_the_long_section_once() {
+    let mut site = plain();
+    site.line.shots = vec![shot(0.0, 0.0, 0.05), shot(30.0 * 0.3048, 0.0, 0.05)];
+    site.pits = [(1.0, 4.0), (4.0, 8.0), (4.0003, 14.0), (7.0, 3.0)]
+        .map(|(station_m, sand_in)| pit(station_m, inches(2.25), inches(sand_in)))
+        .to_vec();
+    let results = computed(&site);
+    let (line, ground, bed) = (
+        results.line.unwrap(),
+        results.ground.unwrap(),
+        results.bed.unwrap(),
+    );
+    let along = along(&line, &ground, &bed, metres(0.0));
+    for pair in along.spots.windows(2) {
+        let middle = (pair[0].station + pair[1].station) / 2.0;
+        let levels = pair
+            .iter()
+            .map(|spot| spot.unsuitable_bottom.unwrap().level);
+        let straight_m = levels.map(in_metres).sum::<f64>() / 2.0;
+        let bottom_m = in_metres(ground.unsuitable_bottom(middle).unwrap().level);
+        assert!((straight_m - bottom_m).abs() < 1e-8, "{middle:?}");
     }
 }
