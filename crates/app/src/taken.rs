@@ -2,7 +2,9 @@
 
 use underbrick_calc::line::Taking;
 use underbrick_calc::measure::slope::{Fall, SlopeStyle, write_fall};
-use underbrick_calc::measure::written::{LengthStyle, Nearest, write_length};
+use underbrick_calc::measure::written::{
+    LengthStyle, Nearest, read_length_with_unit, write_length,
+};
 use underbrick_calc::quantity::{Length, in_metres, metres};
 use underbrick_calc::site;
 use underbrick_records::SiteFile;
@@ -42,8 +44,18 @@ pub(crate) fn write_down(record: &mut SiteFile, taking: &Taking) {
     let shown_in = record.shown_in;
     match taking {
         Taking::FarEndBelowSill(drop) => {
+            // A far end that goes down goes no less, one that goes up no less either.
+            let now = match &record.line.far_end {
+                FarEnd::Fixed { below_sill } => read_length_with_unit(below_sill).ok(),
+                FarEnd::Free => None,
+            };
+            let rounded = if now.is_some_and(|now| *drop < now) {
+                -deeper(-*drop, shown_in)
+            } else {
+                deeper(*drop, shown_in)
+            };
             record.line.far_end = FarEnd::Fixed {
-                below_sill: small(deeper(*drop, shown_in), shown_in),
+                below_sill: small(rounded, shown_in),
             };
         }
         Taking::CrossFall(fall) => record.line.cross_fall = one_in(*fall),
@@ -123,7 +135,6 @@ fn one_in(fall: Fall) -> String {
 mod tests {
     use super::*;
     use underbrick_calc::measure::slope::read_fall;
-    use underbrick_calc::measure::written::read_length_with_unit;
     use underbrick_calc::quantity::inches;
 
     #[test]
@@ -137,6 +148,29 @@ mod tests {
                 assert!((-1e-8..0.0016).contains(&more_m), "{sixteenths}: {more_m}");
             }
         }
+    }
+
+    #[test]
+    fn a_far_end_that_is_raised_is_raised_enough() {
+        let mut record = SiteFile::new("1 Invented Close", "");
+        record.line.far_end = FarEnd::Fixed {
+            below_sill: "44 in".to_owned(),
+        };
+        write_down(&mut record, &Taking::FarEndBelowSill(inches(22.87)));
+        // 22.87 in is 22 13.92/16 in: 22 13/16 in is the next sixteenth up.
+        assert_eq!(
+            record.line.far_end,
+            FarEnd::Fixed {
+                below_sill: "22 13/16 in".to_owned()
+            }
+        );
+        write_down(&mut record, &Taking::FarEndBelowSill(inches(30.01)));
+        assert_eq!(
+            record.line.far_end,
+            FarEnd::Fixed {
+                below_sill: "30 1/16 in".to_owned()
+            }
+        );
     }
 
     #[test]

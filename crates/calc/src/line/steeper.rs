@@ -3,10 +3,11 @@
 use super::checks::narrowest;
 use super::offers::{Offer, Taking, proper_fall};
 use super::rules::{
-    LEAST_TO_DRAIN, LEVEL_CHANGE, RAMP, STEEPEST_RAMP, at_least, at_most, broken_by,
+    LEAST_TO_DRAIN, LEVEL_CHANGE, RAMP, STEEPEST_RAMP, STEEPEST_WALK, at_least, at_most, broken_by,
     highest_ramp_run, highest_riser, lowest_riser, narrowest_ramp, ramp_landing, shortest_tread,
     step_landing,
 };
+use super::wording::from_sill;
 use super::{GradeLine, Run};
 use crate::measure::slope::Fall;
 use crate::quantity::{in_metres, inches, metres};
@@ -17,8 +18,30 @@ pub(super) fn offers(site: &Site, run: &Run, grade: &GradeLine) -> Vec<Offer> {
         return Vec::new();
     }
     let mut offers: Vec<Offer> = ramp(site, run, grade).into_iter().collect();
+    offers.extend(raise_far_end(site, run, grade));
     offers.extend(steps(site, run, grade));
     offers
+}
+
+/// Raise what the walk meets, until a walk leads to it.
+fn raise_far_end(site: &Site, run: &Run, grade: &GradeLine) -> Option<Offer> {
+    let fall = Fall::from_ratio(STEEPEST_WALK)?;
+    let end = grade.level_down(fall.drop_over(run.length()));
+    let higher = site.shown_in.length(end - grade.end);
+    Some(Offer {
+        title: format!("far end {higher} higher"),
+        words: format!(
+            "Raise what the walk meets by {higher}, to {}: the walk then falls {} all along.",
+            from_sill(end, site.shown_in),
+            site.shown_in.fall(fall)
+        ),
+        fall,
+        cross_fall: grade.cross_fall,
+        far_end_below_sill: metres(0.0) - end,
+        risers: None,
+        breaks: broken_by(fall, grade.cross_fall, false),
+        take: Some(Taking::FarEndBelowSill(metres(0.0) - end)),
+    })
 }
 
 /// A ramp over the whole run: landings at the door, at the far end and between runs, all at the least slope that drains.

@@ -106,6 +106,8 @@ fn a_steep_walk_is_a_ramp_or_has_steps() {
         titles,
         [
             "ramp at 7/8 in/ft",
+            // 30 ft at 1:20 drop 18 in, 2 in less than 20 in.
+            "far end 2\" higher",
             "2 risers of 6 3/8\"",
             "3 risers of 4 5/16\"",
             "one fall of 5.56 %, as it is"
