@@ -495,6 +495,26 @@ fn an_offer_is_drawn_by_one_tap_and_taken_back_by_another() {
 }
 
 #[test]
+fn the_usual_cautions_stand_where_the_digging_is_planned() {
+    let mut app = curved(LANDSCAPE);
+    app.stop("Bed");
+    for words in [
+        "buried services",
+        "trench",
+        "silica dust",
+        "Wet concrete",
+        "local code",
+    ] {
+        assert!(
+            app.harness
+                .query_all_by_role(Role::Label)
+                .any(|node| node.value().is_some_and(|value| value.contains(words))),
+            "{words}"
+        );
+    }
+}
+
+#[test]
 fn lengths_on_disk_carry_their_unit() {
     let mut app = curved(LANDSCAPE);
     app.harness.state_mut().set(Place::PitStation(0));

@@ -1,9 +1,10 @@
-//! What a sheet never leaves out.
+//! What a sheet, and the stop where the digging is planned, never leaves out.
 
 use underbrick_calc::site::{RestraintInput, Site};
 
-/// Cautions for a site, in the order of the work.
-pub(crate) fn cautions(site: &Site) -> Vec<&'static str> {
+/// Cautions for a site, in plain words, in the order of the work. The same stand on screen where the digging is planned.
+#[must_use]
+pub fn cautions(site: &Site) -> Vec<&'static str> {
     let is_concrete = matches!(site.edge.restraint, RestraintInput::Haunch { .. });
     [
         Some("Have buried services located before anyone digs."),

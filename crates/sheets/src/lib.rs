@@ -13,7 +13,7 @@ pub mod results;
 pub mod soil;
 pub mod thickness;
 
-mod cautions;
+pub mod cautions;
 mod columns;
 mod figures;
 mod json;

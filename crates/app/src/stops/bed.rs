@@ -5,8 +5,11 @@ use underbrick_calc::place::Place;
 use underbrick_calc::site::{EdgeStands, RestraintInput, ShownIn};
 
 use super::{Stop, figure, findings, heading, value};
+use underbrick_sheets::cautions::cautions;
+
 use crate::edit::{Edit, RestraintKind};
 use crate::visit::Visit;
+use crate::widgets::mark::Mark;
 use crate::widgets::rows::Row;
 
 pub(super) fn rows(visit: &Visit) -> Vec<Row> {
@@ -38,6 +41,12 @@ pub(super) fn rows(visit: &Visit) -> Vec<Row> {
         quantity_rows(bed, site.shown_in, &mut rows);
     }
     rows.extend(findings(visit, Stop::Bed));
+    rows.push(heading("Before digging and while building", ""));
+    rows.extend(cautions(site).into_iter().map(|words| Row::Said {
+        mark: Mark::Note,
+        text: words.to_owned(),
+        under: String::new(),
+    }));
     rows
 }
 
