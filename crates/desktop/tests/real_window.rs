@@ -304,12 +304,19 @@ fn tap_see_the_ground_change_kill_and_find_it_again() {
     );
 
     map.tap(&window, Role::Tab, "Look");
-    map.tap(&window, Role::Button, "Pit station");
-    // Offset, old brick, screenings, then the loam that must come out.
-    for key in ["next", "next", "next", "next", "2", "6"] {
+    // From the address on to the ground of pit 1 that must come out, value by value.
+    let place = Place::LayerThickness(0, 2);
+    map.tap(&window, Role::Button, "Address");
+    for _ in 0..40 {
+        if map.harness.state().setting() == Some(place) {
+            break;
+        }
+        map.tap(&window, Role::Button, "next");
+    }
+    assert_eq!(map.harness.state().setting(), Some(place));
+    for key in ["2", "6"] {
         map.tap(&window, Role::Button, key);
     }
-    let place = Place::LayerThickness(0, 2);
     on_disk(&site, place, "26 in");
     let pit = window.picture("4-deeper-pit.png");
     assert!(
