@@ -103,6 +103,33 @@ pub fn joint() -> Length {
     inches(0.125)
 }
 
+/// Narrowest joint: 1/16 in.
+///
+/// # Source
+/// Least of the range 1/16 to 3/16 in for joints filled with sand, Brick Industry Association, Technical Note 14A.
+#[must_use]
+pub fn least_joint() -> Length {
+    inches(1.0 / 16.0)
+}
+
+/// Widest joint: 3/16 in.
+///
+/// # Source
+/// Most of the same range.
+#[must_use]
+pub fn widest_joint() -> Length {
+    inches(3.0 / 16.0)
+}
+
+/// Width that a masonry saw takes away: 1/8 in.
+///
+/// # Source
+/// Common practice, no source.
+#[must_use]
+pub fn kerf() -> Length {
+    inches(0.125)
+}
+
 /// Height of the concrete haunch up the edge brick: 4 in.
 ///
 /// # Source

@@ -9,6 +9,7 @@ pub mod defaults;
 pub mod field;
 pub mod findings;
 pub mod ground;
+pub mod lay;
 pub mod line;
 pub mod measure;
 pub mod place;

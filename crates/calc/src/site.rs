@@ -7,6 +7,10 @@ use crate::measure::amount::Amount;
 use crate::measure::slope::Fall;
 use crate::quantity::{Angle, Length};
 
+mod lay;
+
+pub use lay::{Bond, BrickReading, CourseWay, LayInput, Opening, StartSide};
+
 pub use crate::measure::levels_book::{BookRow, LevelBook, Sight, Stands};
 
 /// Everything that was written down at one address.
@@ -34,6 +38,8 @@ pub struct Site {
     pub frost: FrostInput,
     /// The edge and what holds it.
     pub edge: EdgeInput,
+    /// How the brick is to be laid.
+    pub lay: LayInput,
 }
 
 /// How lengths are shown.

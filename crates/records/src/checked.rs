@@ -73,6 +73,7 @@ impl Check<'_> {
             },
             soil: self.soil(),
             frost: self.frost(),
+            lay: Default::default(),
             edge: site::EdgeInput {
                 stands: file.edge.stands.into(),
                 restraint: self.restraint(),

@@ -61,6 +61,7 @@ fn site() -> Site {
         },
         soil: Default::default(),
         frost: Default::default(),
+        lay: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Stretcher,
             restraint: RestraintInput::Spiked { spacing: None },

@@ -102,6 +102,7 @@ pub fn plain() -> Site {
         },
         soil: Default::default(),
         frost: Default::default(),
+        lay: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Header,
             restraint: RestraintInput::Nothing,
