@@ -19,6 +19,15 @@ pub struct CutList {
     pub lines: Vec<CutLine>,
     /// Line of each piece, in the order of the pieces; `None` for a whole brick.
     line_of_piece: Vec<Option<u32>>,
+    /// Bricks of the first size; without a second size all of them.
+    pub first: Bricks,
+    /// Bricks of the second size, of which the edge is; none where it is of the first.
+    pub second: Bricks,
+}
+
+/// Bricks of one size, whole and sawn.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Bricks {
     /// Whole bricks as laid.
     pub n_whole: u32,
     /// Pieces that are cut.
@@ -29,6 +38,24 @@ pub struct CutList {
     pub to_width: Stock,
 }
 
+impl Bricks {
+    /// Bricks for everything that is laid of this size, offcuts used again.
+    #[must_use]
+    pub fn n_bricks(&self) -> u32 {
+        self.n_whole
+            .saturating_add(self.to_length.n_bricks)
+            .saturating_add(self.to_width.n_bricks)
+    }
+
+    /// No way of cutting these pieces end to end, or side by side, from bricks needs fewer.
+    #[must_use]
+    pub fn lower_bound(&self) -> u32 {
+        self.n_whole
+            .saturating_add(self.to_length.lower_bound)
+            .saturating_add(self.to_width.lower_bound)
+    }
+}
+
 /// So many pieces that are cut alike.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutLine {
@@ -36,6 +63,8 @@ pub struct CutLine {
     pub letter: String,
     /// How it is cut.
     pub kind: Kind,
+    /// Whether it is a piece of an edge.
+    pub of_edge: bool,
     /// What it needs along the brick, to the nearest sixteenth or millimetre.
     pub length: Length,
     /// What it needs across it.
@@ -58,9 +87,10 @@ pub struct CutFrom {
 }
 
 impl CutList {
-    /// The list of `pieces`, cut from whole bricks. Sizes are sawn to the step that the site's lengths are shown in: 1/16 in or 1 mm.
+    /// The list of `pieces`, cut from whole bricks: `first`, and `second` for the edge where that is of another size. Sizes are sawn to the
+    /// step that the site's lengths are shown in: 1/16 in or 1 mm.
     #[must_use]
-    pub fn of(pieces: &Pieces, from: CutFrom, shown_in: ShownIn) -> Self {
+    pub fn of(pieces: &Pieces, first: CutFrom, second: Option<CutFrom>, shown_in: ShownIn) -> Self {
         let step_m = match shown_in {
             ShownIn::FeetInches => 0.0254 / 16.0,
             ShownIn::Metric => 0.001,
@@ -94,12 +124,33 @@ impl CutList {
             .enumerate()
             .map(|(line_idx, (key, n_pieces))| key.line(line_idx, *n_pieces, step_m))
             .collect();
-        let n_cut = count(line_of_piece.iter().flatten().count());
+        let bricks = |from: CutFrom, of: &dyn Fn(bool) -> bool| {
+            let n_whole = pieces
+                .all()
+                .iter()
+                .filter(|piece| !piece.kind.is_cut() && of(piece.part != Part::Field))
+                .count();
+            let own = |to_width| sawn(&lines, from, to_width, of);
+            Bricks {
+                n_whole: count(n_whole),
+                n_cut: lines
+                    .iter()
+                    .filter(|line| of(line.of_edge))
+                    .fold(0, |sum: u32, line| sum.saturating_add(line.n_pieces)),
+                to_length: own(false),
+                to_width: own(true),
+            }
+        };
+        let (first, second) = match second {
+            None => (bricks(first, &|_| true), Bricks::default()),
+            Some(second) => (
+                bricks(first, &|of_edge| !of_edge),
+                bricks(second, &|of_edge| of_edge),
+            ),
+        };
         Self {
-            n_whole: count(pieces.all().len()).saturating_sub(n_cut),
-            n_cut,
-            to_length: sawn(&lines, from, false),
-            to_width: sawn(&lines, from, true),
+            first,
+            second,
             lines,
             line_of_piece,
         }
@@ -108,24 +159,34 @@ impl CutList {
     /// The line of a piece by its index; `None` for a whole brick and for a piece that is not there.
     #[must_use]
     pub fn line(&self, piece_idx: usize) -> Option<&CutLine> {
-        let line = self.line_of_piece.get(piece_idx).copied().flatten()?;
-        self.lines.get(usize::try_from(line).ok()?)
+        self.lines.get(self.line_idx(piece_idx)?)
     }
 
-    /// Bricks for everything that is laid, offcuts used again.
+    /// Index into [`CutList::lines`] of a piece by its index; `None` as for [`CutList::line`].
+    #[must_use]
+    pub fn line_idx(&self, piece_idx: usize) -> Option<usize> {
+        let line = self.line_of_piece.get(piece_idx).copied().flatten()?;
+        usize::try_from(line).ok()
+    }
+
+    /// Pieces that are cut.
+    #[must_use]
+    pub fn n_cut(&self) -> u32 {
+        self.first.n_cut.saturating_add(self.second.n_cut)
+    }
+
+    /// Bricks of both sizes for everything that is laid.
     #[must_use]
     pub fn n_bricks(&self) -> u32 {
-        self.n_whole
-            .saturating_add(self.to_length.n_bricks)
-            .saturating_add(self.to_width.n_bricks)
+        self.first.n_bricks().saturating_add(self.second.n_bricks())
     }
 
-    /// No way of cutting these pieces end to end, or side by side, from bricks needs fewer.
+    /// No way of cutting these pieces end to end, or side by side, needs fewer bricks of both sizes.
     #[must_use]
     pub fn lower_bound(&self) -> u32 {
-        self.n_whole
-            .saturating_add(self.to_length.lower_bound)
-            .saturating_add(self.to_width.lower_bound)
+        self.first
+            .lower_bound()
+            .saturating_add(self.second.lower_bound())
     }
 }
 
@@ -159,6 +220,7 @@ impl Key {
         CutLine {
             letter: letter(line_idx),
             kind: self.kind,
+            of_edge: self.of_edge,
             length: size(self.length, step_m),
             width: size(self.width, step_m),
             sides: self.sides.iter().map(|side| size(*side, step_m)).collect(),
@@ -200,18 +262,16 @@ fn letter(line_idx: usize) -> String {
     letters.into_iter().rev().collect()
 }
 
-/// Bricks for the lines that are cut along their length only (`to_width`), or for all others.
-fn sawn(lines: &[CutLine], from: CutFrom, to_width: bool) -> Stock {
-    let is_along_only = |line: &CutLine| line.kind == Kind::Ripped;
+/// Bricks for the lines `of` field or edge that are cut along their length only (`to_width`), or for all others.
+fn sawn(lines: &[CutLine], from: CutFrom, to_width: bool, of: &dyn Fn(bool) -> bool) -> Stock {
     let wanted: Vec<Wanted> = lines
         .iter()
-        .map(|line| Wanted {
-            length: if to_width { line.width } else { line.length },
-            n_pieces: if is_along_only(line) == to_width {
-                line.n_pieces
-            } else {
-                0
-            },
+        .map(|line| {
+            let is_wanted = of(line.of_edge) && (line.kind == Kind::Ripped) == to_width;
+            Wanted {
+                length: if to_width { line.width } else { line.length },
+                n_pieces: if is_wanted { line.n_pieces } else { 0 },
+            }
         })
         .collect();
     let brick = if to_width { from.width } else { from.length };
@@ -261,7 +321,7 @@ mod tests {
             width: inches(4.0),
             kerf: inches(0.125),
         };
-        let cuts = CutList::of(&pieces, from, ShownIn::FeetInches);
+        let cuts = CutList::of(&pieces, from, None, ShownIn::FeetInches);
         let lines: Vec<(&str, u32)> = cuts
             .lines
             .iter()
@@ -269,7 +329,10 @@ mod tests {
             .collect();
         assert_eq!(lines, [("A", 5), ("B", 2), ("C", 2)]);
         // Five halves from 3 bricks, two of 5 in from 2, two rips side by side from 1 (1 7/8 + 1/8 + 1 7/8 = 3 7/8).
-        assert_eq!((cuts.n_whole, cuts.n_cut, cuts.n_bricks()), (5, 9, 11));
+        assert_eq!(
+            (cuts.first.n_whole, cuts.n_cut(), cuts.n_bricks()),
+            (5, 9, 11)
+        );
         assert_eq!(cuts.line(1).map(|line| line.kind), Some(Kind::Half));
         assert_eq!(cuts.line(0), None);
         assert_eq!(cuts.line(99), None);
