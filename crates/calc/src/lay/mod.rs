@@ -1,9 +1,16 @@
 //! Every brick: which brick there is, the width that it fits, the bond laid out piece by piece, the cuts.
 
+mod edges;
+mod following;
 mod laid;
 mod pieces;
+mod radius;
+mod track;
 mod wishes;
 
+pub use edges::edges;
+pub use following::{across, along, needs_clipping};
 pub use laid::{Laid, LayNote, Measured};
 pub use pieces::{Kind, Label, Part, Piece, Pieces, PlanPoint, area_m2};
+pub use radius::LeastRadii;
 pub use wishes::LayWishes;
