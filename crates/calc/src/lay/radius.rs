@@ -22,8 +22,11 @@ impl LeastRadii {
         let to_innermost_m = (0.5 * in_metres(clear_width - wishes.brick_width)
             - in_metres(transverse_joint))
         .max(0.0);
-        let least =
-            |piece| metres(least_course_radius_m(wishes, piece, in_metres(transverse_joint)) + to_innermost_m);
+        let least = |piece| {
+            metres(
+                least_course_radius_m(wishes, piece, in_metres(transverse_joint)) + to_innermost_m,
+            )
+        };
         Self {
             whole: least(in_metres(wishes.brick_length)),
             halves: least(half_m(wishes)),
@@ -47,7 +50,10 @@ pub(super) fn least_course_radius_m(
     piece_m: f64,
     transverse_joint_m: f64,
 ) -> f64 {
-    let (least_m, widest_m) = (in_metres(wishes.least_joint), in_metres(wishes.widest_joint));
+    let (least_m, widest_m) = (
+        in_metres(wishes.least_joint),
+        in_metres(wishes.widest_joint),
+    );
     let width_m = in_metres(wishes.brick_width);
     let play_m = (transverse_joint_m - least_m).min(widest_m - transverse_joint_m);
     by_opening_m(piece_m, width_m, least_m, widest_m).max(by_bow_m(piece_m, play_m))

@@ -79,8 +79,6 @@ pub(super) struct Face {
 /// What is the same for all pieces of one length on one arc.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct OnArc {
-    /// Half of the angle that the piece takes at the centre.
-    half_angle_rad: f64,
     /// How much further the corner on the inside reaches than the middle line, as an angle at the centre.
     beyond_rad: f64,
     /// From the centre to that corner.
@@ -130,13 +128,9 @@ impl OnArc {
         let face_m = chord_off_m - 0.5 * width_m;
         // The comparison is false for the root of a negative number, too.
         let has_room = face_m > 0.0;
-        has_room.then(|| {
-            let half_angle_rad = libm::atan2(half_m, chord_off_m);
-            Self {
-                half_angle_rad,
-                beyond_rad: libm::atan2(half_m, face_m) - half_angle_rad,
-                corner_m: libm::hypot(half_m, face_m),
-            }
+        has_room.then(|| Self {
+            beyond_rad: libm::atan2(half_m, face_m) - libm::atan2(half_m, chord_off_m),
+            corner_m: libm::hypot(half_m, face_m),
         })
     }
 
@@ -187,7 +181,8 @@ impl Track {
                 from_m += length_m * speed(offset_m);
                 continue;
             }
-            let n_chords = libm::ceil(length_m * leg.curvature_per_m.abs() / CHORD_TURN_RAD).max(1.0);
+            let n_chords =
+                libm::ceil(length_m * leg.curvature_per_m.abs() / CHORD_TURN_RAD).max(1.0);
             let mut nth = 0.0;
             while nth < n_chords {
                 let spot = |nth: f64| {
@@ -229,10 +224,6 @@ impl Track {
 
     pub(super) fn legs(&self) -> &[TrackLeg] {
         &self.legs
-    }
-
-    pub(super) fn length_m(&self) -> f64 {
-        self.legs.last().map_or(0.0, TrackLeg::end_m)
     }
 
     /// The same place, on the leg where it lies; before the start and after the end the nearest.
@@ -402,16 +393,6 @@ impl Track {
     }
 }
 
-impl Face {
-    /// Both corners moved along the heading of a spot.
-    pub(super) fn moved(&self, heading: Spot, by_m: f64) -> Self {
-        Self {
-            left: moved(self.left, heading.sin, heading.cos, by_m),
-            right: moved(self.right, heading.sin, heading.cos, by_m),
-        }
-    }
-}
-
 /// From corner to corner where it is less; below zero where one is past the other.
 pub(super) fn gap_m(one: &Face, next: &Face, heading: Spot) -> f64 {
     let (left_m, right_m) = gaps_m(one, next, heading);
@@ -425,10 +406,7 @@ pub(super) fn gaps_m(one: &Face, next: &Face, heading: Spot) -> (f64, f64) {
         let ahead_m = right_m * heading.sin + away_m * heading.cos;
         libm::copysign(libm::hypot(right_m, away_m), ahead_m)
     };
-    (
-        apart_m(one.left, next.left),
-        apart_m(one.right, next.right),
-    )
+    (apart_m(one.left, next.left), apart_m(one.right, next.right))
 }
 
 pub(super) fn between(from: PlanPoint, to: PlanPoint) -> (f64, f64) {
@@ -466,9 +444,6 @@ pub(super) fn in_plan(run: &Run, station_m: f64, offset_m: f64) -> PlanPoint {
 
 /// Which way the run heads at a station, from straight ahead, positive to the right.
 pub(super) fn heading_rad(run: &Run, station_m: f64) -> f64 {
-    let (right_m, away_m) = between(
-        in_plan(run, station_m, 0.0),
-        in_plan(run, station_m, 1.0),
-    );
+    let (right_m, away_m) = between(in_plan(run, station_m, 0.0), in_plan(run, station_m, 1.0));
     libm::atan2(-away_m, right_m)
 }

@@ -2,7 +2,7 @@
 
 use super::super::pieces::Kind;
 use super::super::track::{Along, Spot};
-use super::course_line::{CourseLine, LaidOf, Set, clearance_m};
+use super::course_line::{CourseLine, Set, clearance_m};
 use super::neighbour::Neighbour;
 use super::stock::{EXACT_M, SAME_M};
 
@@ -91,7 +91,8 @@ impl Walk<'_> {
             && let Some(first_m) = self.first_m
         {
             let first = self.piece(None, first_m);
-            if self.room_m(&first) >= self.least_rest_m(&first) && self.slack_m(&first) >= -EXACT_M {
+            if self.room_m(&first) >= self.least_rest_m(&first) && self.slack_m(&first) >= -EXACT_M
+            {
                 self.laid.sets.push(first);
                 return true;
             }
@@ -118,7 +119,8 @@ impl Walk<'_> {
             }
             Next::LapTooShort(set) => {
                 if !self.set_in() {
-                    self.laid.sets.push(set);
+                    let least_evil = self.longest_lap(before.as_ref(), set);
+                    self.laid.sets.push(least_evil);
                 }
                 true
             }
@@ -203,22 +205,22 @@ impl Walk<'_> {
         neighbour.lap_m(at_m, cursor) - self.least_lap_m(middle)
     }
 
-    /// Least lap at a place; among halves half as much. On a curve the joint's middle is known before the next piece only to the
-    /// margin that is added here.
+    /// Least lap at a place; among shorter pieces as much less. On a curve the joint's middle is known before the next piece only to
+    /// the margin that is added here.
     fn least_lap_m(&self, along: Along) -> f64 {
         let stock = &self.line.stock;
         let Some(least_lap_m) = stock.least_lap_m else {
             return 0.0;
         };
-        self.line.leg(along).map_or(least_lap_m, |leg| {
-            let share = if leg.unit_m < stock.length_m - EXACT_M { 0.5 } else { 1.0 };
-            let margin_m = if leg.laid_of == LaidOf::Tapered {
+        let margin_m = self.line.leg(along).map_or(0.0, |leg| {
+            if leg.laid_of.is_tapered() {
                 0.0
             } else {
-                self.line.width_m * leg.unit_m * leg.curvature_per_m.abs() / 16.0
-            };
-            share * least_lap_m + margin_m
-        })
+                let shorter_m = (leg.unit_m - stock.least_piece_m).max(0.0);
+                self.line.width_m * shorter_m * leg.curvature_per_m.abs() / 8.0
+            }
+        });
+        self.line.lap_share(along) * least_lap_m + margin_m
     }
 
     /// Sets a piece in so that whole brick can go on; false where none does.
@@ -252,7 +254,9 @@ impl Walk<'_> {
                     best = Some((outlook, n_kept, set));
                 }
             }
-            if best.is_some_and(|(outlook, ..)| outlook.reaches_end || outlook.n_units > MOST_TAKEN_UP) {
+            if best
+                .is_some_and(|(outlook, ..)| outlook.reaches_end || outlook.n_units > MOST_TAKEN_UP)
+            {
                 break;
             }
         }
@@ -262,6 +266,23 @@ impl Walk<'_> {
         self.laid.sets.truncate(n_kept);
         self.laid.sets.push(set);
         true
+    }
+
+    /// Where no piece keeps the least lap: the one that keeps most.
+    fn longest_lap(&mut self, before: Option<&Set>, unit: Set) -> Set {
+        let stock = self.line.stock;
+        let mut best = (self.slack_m(&unit), unit);
+        for length_m in [stock.half_m, stock.three_quarters_m, stock.least_piece_m] {
+            if length_m < stock.least_piece_m - EXACT_M || length_m > unit.seat.length_m {
+                continue;
+            }
+            let set = self.piece(before, length_m);
+            let slack_m = self.slack_m(&set);
+            if slack_m > best.0 + EXACT_M && self.room_m(&set) >= self.least_rest_m(&set) {
+                best = (slack_m, set);
+            }
+        }
+        best.1
     }
 
     fn is_unit(&self, set: &Set) -> bool {
@@ -306,7 +327,11 @@ impl Walk<'_> {
         let lap_m = self.least_lap_m(to) + SAME_M;
         for _ in 0..3 {
             let (joint_before, joint_after) = neighbour.beside(near_m, &mut cursor);
-            for (joint_m, sign) in [(joint_after, -1.0), (joint_before, 1.0), (joint_before, -1.0)] {
+            for (joint_m, sign) in [
+                (joint_after, -1.0),
+                (joint_before, 1.0),
+                (joint_before, -1.0),
+            ] {
                 let Some(joint_m) = joint_m else { continue };
                 let middle = neighbour.along(self.line, from, joint_m + sign * lap_m);
                 let half_gap_m = 0.5 * self.line.leg(middle).map_or(0.0, |leg| leg.gap_m);
@@ -381,7 +406,9 @@ impl Walk<'_> {
         let from_m = before.map_or(self.bounds.start_at.m, |before| before.seat.to.m);
         let joint_m = self.line.stock.joint_m;
         let guess_m = (self.bounds.end_at.m - from_m - 2.0 * joint_m).max(joint_m);
-        Some(self.line.up_to(end, joint_m, guess_m, |length_m| self.piece(before, length_m)))
+        Some(self.line.up_to(end, joint_m, guess_m, |length_m| {
+            self.piece(before, length_m)
+        }))
     }
 
     /// Two pieces in place of a whole and one that would be too short.
@@ -416,7 +443,10 @@ impl Walk<'_> {
                 continue;
             }
             let slack_m = self.slack_m(&first).min(0.0);
-            if best.as_ref().is_none_or(|(best_m, ..)| slack_m > *best_m + EXACT_M) {
+            if best
+                .as_ref()
+                .is_none_or(|(best_m, ..)| slack_m > *best_m + EXACT_M)
+            {
                 best = Some((slack_m, first, second));
             }
         }

@@ -3,8 +3,9 @@
 
 use super::super::pieces::{Kind, PlanPoint};
 use super::super::radius::{bow_m, tight_joint_m};
-use super::super::track::{Along, Face, Seat, Spot, Track, between, gap_m};
+use super::super::track::{Along, Face, Seat, Spot, Track, between, gap_m, gaps_m};
 use super::super::wishes::LayWishes;
+use super::arc::Arc;
 use super::courses::CourseAt;
 use super::stock::{EXACT_M, SAME_M, Stock};
 use crate::line::Run;
@@ -19,11 +20,28 @@ const MOST_STEPS: usize = 60;
 const SPOTS_OVER_A_BORDER: f64 = 8.0;
 
 /// What a leg is laid of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum LaidOf {
     Whole,
-    Halves,
-    Tapered,
+    /// Halves in the outermost course. As each piece is cut anyway, those of the others take the same angle at the centre, so that the
+    /// lap does not drift.
+    Halves {
+        turn_rad: f64,
+    },
+    /// The same with ends that point to the centre.
+    Tapered {
+        turn_rad: f64,
+    },
+}
+
+impl LaidOf {
+    pub(super) const fn is_tapered(self) -> bool {
+        matches!(self, Self::Tapered { .. })
+    }
+
+    const fn has_own_step(self) -> bool {
+        !matches!(self, Self::Whole)
+    }
 }
 
 /// The line of one course.
@@ -32,6 +50,8 @@ pub(super) struct CourseLine {
     pub legs: Vec<LineLeg>,
     pub width_m: f64,
     pub stock: Stock,
+    /// Whether some leg is laid of less than whole brick.
+    has_short_units: bool,
 }
 
 /// One leg of it.
@@ -77,7 +97,10 @@ impl CourseLine {
             .legs()
             .iter()
             .map(|leg| {
-                let laid_of = laid_of.get(leg.run_leg_idx).copied().unwrap_or(LaidOf::Whole);
+                let laid_of = laid_of
+                    .get(leg.run_leg_idx)
+                    .copied()
+                    .unwrap_or(LaidOf::Whole);
                 if leg.curvature_per_m == 0.0 {
                     return LineLeg {
                         laid_of: LaidOf::Whole,
@@ -90,19 +113,28 @@ impl CourseLine {
                     };
                 }
                 let radius_m = 1.0 / leg.curvature_per_m.abs();
-                let unit_m = match laid_of {
-                    LaidOf::Whole => stock.length_m,
-                    LaidOf::Halves => stock.half_m,
-                    LaidOf::Tapered if bow_m(radius_m, stock.length_m) <= most_bow_m => {
-                        stock.length_m
+                let tight_m = |unit_m| tight_joint_m(wishes, radius_m, unit_m, course.width_m);
+                let (unit_m, joint_m) = match laid_of {
+                    LaidOf::Whole => (stock.length_m, tight_m(stock.length_m)),
+                    LaidOf::Halves { turn_rad } => {
+                        let joint_m = tight_m(stock.half_m);
+                        let arc = Arc {
+                            radius_m,
+                            width_m: course.width_m,
+                            joint_m,
+                        };
+                        let unit_m = of_step(&stock, turn_rad, |turn_rad| arc.rigid_m(turn_rad));
+                        (unit_m, joint_m)
                     }
-                    LaidOf::Tapered => stock.half_m,
-                };
-                let joint_m = match laid_of {
-                    LaidOf::Whole | LaidOf::Halves => {
-                        tight_joint_m(wishes, radius_m, unit_m, course.width_m)
+                    LaidOf::Tapered { turn_rad } => {
+                        let arc = Arc {
+                            radius_m,
+                            width_m: course.width_m,
+                            joint_m: stock.joint_m,
+                        };
+                        let unit_m = of_step(&stock, turn_rad, |turn_rad| arc.tapered_m(turn_rad));
+                        (unit_m, stock.joint_m)
                     }
-                    LaidOf::Tapered => stock.joint_m,
                 };
                 LineLeg {
                     laid_of,
@@ -120,6 +152,7 @@ impl CourseLine {
             legs,
             width_m: course.width_m,
             stock,
+            has_short_units: laid_of.iter().any(|laid_of| *laid_of != LaidOf::Whole),
         };
         line.measure_units();
         Some(line)
@@ -137,9 +170,17 @@ impl CourseLine {
             }
             // An arc that never ends, so that no border comes between.
             let radius_m = 1.0 / leg.curvature_per_m.abs();
-            let (gap_m, chord_m) = if at.laid_of == LaidOf::Tapered {
+            let (gap_m, chord_m) = if at.laid_of.is_tapered() {
                 let gap_m = 2.0 * radius_m * libm::asin((0.5 * at.joint_m / radius_m).min(1.0));
-                (gap_m, radial_chord_m(radius_m, self.width_m, at.joint_m, at.unit_m))
+                (
+                    gap_m,
+                    Arc {
+                        radius_m,
+                        width_m: self.width_m,
+                        joint_m: at.joint_m,
+                    }
+                    .tapered_chord_m(at.unit_m),
+                )
             } else {
                 let from = Along {
                     leg_idx,
@@ -161,10 +202,13 @@ impl CourseLine {
         self.legs.get(along.leg_idx)
     }
 
-    /// The piece of which the line is laid there; where it reaches over borders, the shortest of all legs that it touches.
+    /// The piece of which the line is laid there; where it reaches over borders, the shortest of all legs that it touches. Where one of
+    /// them has a step of its own, it takes its share of each leg's own step, so that the courses stay in step.
     pub(super) fn unit_m(&self, from: Along) -> f64 {
         let unit_m = |leg: &LineLeg| leg.unit_m;
         let mut least_m = self.leg(from).map_or(self.stock.length_m, unit_m);
+        let mut has_own_step = self.leg(from).is_some_and(|leg| leg.laid_of.has_own_step());
+        let mut reaches_over = false;
         for leg_idx in from.leg_idx + 1..self.legs.len() {
             let (Some(leg), Some(on_track)) =
                 (self.legs.get(leg_idx), self.track.legs().get(leg_idx))
@@ -174,9 +218,58 @@ impl CourseLine {
             if on_track.from_m > from.m + self.stock.joint_m + least_m {
                 break;
             }
+            reaches_over = true;
+            has_own_step |= leg.laid_of.has_own_step();
             least_m = least_m.min(leg.unit_m);
         }
-        least_m
+        if reaches_over && has_own_step {
+            self.step_over_m(from)
+                .clamp(self.stock.least_piece_m.min(least_m), self.stock.length_m)
+        } else {
+            least_m
+        }
+    }
+
+    /// Along the line, the piece whose parts on each leg are together one step.
+    fn step_over_m(&self, from: Along) -> f64 {
+        let mut left = 1.0;
+        let mut along_m = 0.0;
+        let gap_at = |idx: usize| self.legs.get(idx).map_or(0.0, |leg| leg.gap_m);
+        let mut at_m = from.m - 0.5 * gap_at(from.leg_idx);
+        for leg_idx in from.leg_idx..self.legs.len() {
+            let (Some(leg), Some(on_track)) =
+                (self.legs.get(leg_idx), self.track.legs().get(leg_idx))
+            else {
+                break;
+            };
+            let step_m = leg.chord_m + leg.gap_m;
+            let here_m = on_track.end_m() - at_m;
+            if here_m >= left * step_m || leg_idx + 1 == self.legs.len() {
+                return along_m + left * step_m - 0.5 * (gap_at(from.leg_idx) + leg.gap_m);
+            }
+            left -= here_m / step_m;
+            along_m += here_m;
+            at_m = on_track.end_m();
+        }
+        along_m
+    }
+
+    /// How much of the least lap is asked for there: among halves a half, and among tapered pieces by their step. Within a brick of such
+    /// a leg the same holds.
+    pub(super) fn lap_share(&self, along: Along) -> f64 {
+        if !self.has_short_units {
+            return 1.0;
+        }
+        let whole_m = self.stock.length_m + self.stock.joint_m;
+        let share_at = |by_m: f64| {
+            let along = self.track.on_its_leg(along.moved(by_m));
+            self.leg(along)
+                .map_or(1.0, |leg| (leg.chord_m + leg.gap_m) / whole_m)
+        };
+        share_at(0.0)
+            .min(share_at(whole_m))
+            .min(share_at(-whole_m))
+            .min(1.0)
     }
 
     /// Joint at the tight side after a piece that ends there.
@@ -188,7 +281,7 @@ impl CourseLine {
     pub(super) fn from(&self, from: Along, length_m: f64) -> Set {
         let seat = self.track.chord(from, length_m);
         let touched = self.legs.get(seat.from.leg_idx..=seat.to.leg_idx);
-        let is_tapered = |leg: &LineLeg| leg.laid_of == LaidOf::Tapered;
+        let is_tapered = |leg: &LineLeg| leg.laid_of.is_tapered();
         if touched.is_some_and(|legs| legs.iter().any(is_tapered)) {
             return self.radial(from, length_m);
         }
@@ -210,14 +303,21 @@ impl CourseLine {
             && leg.curvature_per_m != 0.0
         {
             let radius_m = 1.0 / leg.curvature_per_m.abs();
-            let to_m = from.m + radial_chord_m(radius_m, self.width_m, leg.joint_m, length_m);
+            let to_m = from.m
+                + Arc {
+                    radius_m,
+                    width_m: self.width_m,
+                    joint_m: leg.joint_m,
+                }
+                .tapered_chord_m(length_m);
             if to_m <= on_track.end_m() || from.leg_idx + 1 == self.legs.len() {
                 return set(from.moved(to_m - from.m));
             }
         }
         for _ in 0..MOST_STEPS {
             let (start, end) = self.faces(&set(to));
-            let short_m = length_m - apart_m(start.left, end.left).max(apart_m(start.right, end.right));
+            let short_m =
+                length_m - apart_m(start.left, end.left).max(apart_m(start.right, end.right));
             to = self.track.on_its_leg(to.moved(0.7 * short_m));
             if short_m.abs() < FOUND_M {
                 break;
@@ -232,7 +332,7 @@ impl CourseLine {
         if let (Some(leg), Some(on_track)) = (self.leg(to), self.track.legs().get(to.leg_idx))
             && before.seat.from.leg_idx == to.leg_idx
         {
-            let is_tapered = leg.laid_of == LaidOf::Tapered;
+            let is_tapered = leg.laid_of.is_tapered();
             let is_unit = length_m == leg.unit_m;
             let from = to.moved(leg.gap_m);
             if is_unit
@@ -248,7 +348,11 @@ impl CourseLine {
                             length_m,
                         },
                         is_radial: is_tapered,
-                        kind: if is_tapered { Kind::Tapered } else { self.kind(length_m) },
+                        kind: if is_tapered {
+                            Kind::Tapered
+                        } else {
+                            self.kind(length_m)
+                        },
                     };
                 }
             }
@@ -267,10 +371,22 @@ impl CourseLine {
         }
         let end = self.faces(before).1;
         let heading = self.track.spot(to);
+        let with_joint = |joint_m: f64| {
+            self.placed(to.moved(joint_m), length_m, |start| {
+                joint_m - gap_m(&end, start, heading)
+            })
+        };
+        // Over a border the joint may open more than within a leg: it is taken as much tighter, down to the least.
         let joint_m = self.joint_m(to);
-        self.placed(to.moved(joint_m), length_m, |start| {
-            joint_m - gap_m(&end, start, heading)
-        })
+        let set = with_joint(joint_m);
+        let (left_m, right_m) = gaps_m(&end, &self.faces(&set).0, heading);
+        let over_m = left_m.max(right_m) - self.stock.widest_joint_m;
+        let least_m = self.stock.least_joint_m;
+        if over_m > 0.0 && joint_m > least_m {
+            with_joint((joint_m - over_m).max(least_m))
+        } else {
+            set
+        }
     }
 
     /// The first piece after a line across.
@@ -332,7 +448,9 @@ impl CourseLine {
                 // Square to the line in the middle of the joint.
                 let radius_m = 1.0 / leg.curvature_per_m.abs();
                 let half_gap_m = radius_m * libm::asin((0.5 * leg.joint_m / radius_m).min(1.0));
-                let middle = self.track.square_face(along.moved(sign * half_gap_m), self.width_m);
+                let middle = self
+                    .track
+                    .square_face(along.moved(sign * half_gap_m), self.width_m);
                 let middle_spot = self.track.spot(along.moved(sign * half_gap_m));
                 let (right_m, away_m) = (
                     spot.at.right_m - middle_spot.at.right_m,
@@ -352,9 +470,18 @@ impl CourseLine {
         (face(set.seat.from, -1.0), face(set.seat.to, 1.0))
     }
 
-    /// Its corners in plan: a tapered piece that would bow too far into a joint beside it is cut back there.
-    pub(super) fn outline(&self, set: &Set) -> [PlanPoint; 4] {
+    /// Its corners in plan: a tapered piece that would bow too far into a joint beside it is cut back there. `None` where the ends cross,
+    /// so that there is no room for a piece.
+    pub(super) fn outline(&self, set: &Set) -> Option<[PlanPoint; 4]> {
         let (mut start, mut end) = self.faces(set);
+        let (right_m, away_m) = between(self.track.spot(set.seat.from).at, self.track.spot(set.seat.to).at);
+        let goes_on = |from, to| {
+            let (side_right_m, side_away_m) = between(from, to);
+            side_right_m * right_m + side_away_m * away_m > 0.0
+        };
+        if !(goes_on(start.left, end.left) && goes_on(start.right, end.right)) {
+            return None;
+        }
         if set.is_radial {
             let (left_m, right_m) = self.over_m(set, &start, &end);
             let share = |over_m: f64| (over_m / self.width_m).min(0.9);
@@ -368,7 +495,7 @@ impl CourseLine {
                 end.right = towards(end.right, end.left, right);
             }
         }
-        [start.left, start.right, end.right, end.left]
+        Some([start.left, start.right, end.right, end.left])
     }
 
     /// How much further than it may each side of a tapered piece bows out of the course: left, right.
@@ -385,11 +512,19 @@ impl CourseLine {
                 apart_m(start.left, end.left)
             };
             let over_m = bow_m(inner_m.max(0.5 * side_m), side_m) - leg.most_bow_m;
-            return if is_right { (0.0, over_m) } else { (over_m, 0.0) };
+            return if is_right {
+                (0.0, over_m)
+            } else {
+                (over_m, 0.0)
+            };
         }
         // Over a border: the sides are held against the lines beside the course in a row of spots.
         let (mut left_m, mut right_m) = (0.0_f64, 0.0_f64);
-        let most_bow_m = self.legs.iter().map(|leg| leg.most_bow_m).fold(f64::INFINITY, f64::min);
+        let most_bow_m = self
+            .legs
+            .iter()
+            .map(|leg| leg.most_bow_m)
+            .fold(f64::INFINITY, f64::min);
         let step_m = (set.seat.to.m - set.seat.from.m) / SPOTS_OVER_A_BORDER;
         let mut nth = 1.0;
         while nth < SPOTS_OVER_A_BORDER {
@@ -428,16 +563,13 @@ impl CourseLine {
     }
 }
 
-/// Along the middle line, a piece whose outer side is `side_m` and whose ends are parallel to the line from the centre to the middle
-/// of the joint beside them.
-///
-/// With 2 t the angle from joint to joint, the outer side is 2 (A sin t − j/2 cos t), A from the centre to its corner.
-fn radial_chord_m(radius_m: f64, width_m: f64, joint_m: f64, side_m: f64) -> f64 {
-    let half_joint_m = 0.5 * joint_m;
-    let outer_m = (radius_m * radius_m - half_joint_m * half_joint_m).max(0.0).sqrt() + 0.5 * width_m;
-    let half_turn_rad = libm::asin((0.5 * side_m / libm::hypot(outer_m, half_joint_m)).min(1.0))
-        + libm::atan2(half_joint_m, outer_m);
-    2.0 * radius_m * (half_turn_rad - libm::asin((half_joint_m / radius_m).min(1.0)))
+/// The piece that takes so many equal angles at the centre, from joint to joint, that it is not below the least.
+fn of_step(stock: &Stock, turn_rad: f64, piece_m: impl Fn(f64) -> f64) -> f64 {
+    let mut n = 1.0;
+    while piece_m(n * turn_rad) < stock.least_piece_m - EXACT_M && n * turn_rad < 1.0 {
+        n += 1.0;
+    }
+    piece_m(n * turn_rad).min(stock.length_m)
 }
 
 /// From the corners of an end to a line across, positive where the line is ahead; the corner is chosen by `of`.

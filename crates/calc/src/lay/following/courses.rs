@@ -100,6 +100,15 @@ impl Courses {
         Self::placed(widest_m, start, stock, &widths_m, stock.joint_m)
     }
 
+    /// Offset of the course furthest from the centreline, whichever side, and its width.
+    pub(super) fn outermost(&self, stock: &Stock) -> (f64, f64) {
+        self.all
+            .iter()
+            .map(|course| (course.offset_m.abs(), course.width_m))
+            .max_by(|one, other| one.0.total_cmp(&other.0))
+            .unwrap_or((0.0, stock.width_m))
+    }
+
     fn placed(clear_m: f64, start: Hand, stock: &Stock, widths_m: &[f64], joint_m: f64) -> Self {
         let sign = match start {
             Hand::Left => 1.0,
@@ -145,7 +154,13 @@ pub(super) fn widest_m(run: &Run) -> f64 {
 }
 
 /// Stations between which the course lies, at least in part, within the walk. Stretches with less than `near_m` between them are one.
-pub(super) fn stretches(run: &Run, course: &CourseAt, from_m: f64, to_m: f64, near_m: f64) -> Vec<(f64, f64)> {
+pub(super) fn stretches(
+    run: &Run,
+    course: &CourseAt,
+    from_m: f64,
+    to_m: f64,
+    near_m: f64,
+) -> Vec<(f64, f64)> {
     let inner_m = course.offset_m.abs() - 0.5 * course.width_m;
     let mut all: Vec<(f64, f64)> = Vec::new();
     for leg in run.legs() {

@@ -1,6 +1,7 @@
 //! Running bond and stack: courses that bend with the run.
 
 mod across;
+mod arc;
 mod bond;
 mod course_line;
 mod courses;
@@ -14,12 +15,13 @@ pub use across::across;
 
 use super::laid::{Laid, LayNote};
 use super::pieces::Pieces;
-use super::radius::LeastRadii;
+use super::radius::{LeastRadii, bow_m, tight_joint_m};
 use super::track::{Spot, Track, heading_rad};
 use super::wishes::LayWishes;
 use crate::line::Run;
 use crate::quantity::{in_metres, metres};
 use crate::site::Bond;
+use arc::Arc;
 use bond::Bounds;
 use course_line::{CourseLine, LaidOf};
 use courses::{CourseAt, Courses};
@@ -54,7 +56,7 @@ pub fn along(run: &Run, wishes: &LayWishes) -> Laid {
         Courses::across(widest_m, wishes.start, &stock, &mut laid.notes)
     };
     laid.pieces = Pieces::with_room_for(about_how_many(run, &courses, &stock));
-    let laid_of = laid_of(run, wishes, courses.joint_m, &mut laid.notes);
+    let laid_of = laid_of(run, wishes, &courses, &stock, &mut laid.notes);
     let mut before: Option<(CourseAt, Vec<f64>)> = None;
     for course in courses.all {
         let joints_m = lay_course(
@@ -147,7 +149,8 @@ fn stock(run: &Run, wishes: &LayWishes, field: &FieldEnds) -> Stock {
 fn laid_of(
     run: &Run,
     wishes: &LayWishes,
-    transverse_joint_m: f64,
+    courses: &Courses,
+    stock: &Stock,
     notes: &mut Vec<LayNote>,
 ) -> Vec<LaidOf> {
     let mut all = Vec::with_capacity(run.legs().len());
@@ -157,7 +160,7 @@ fn laid_of(
         } else {
             leg.width_at_end
         };
-        let least = LeastRadii::of(wishes, clear, metres(transverse_joint_m));
+        let least = LeastRadii::of(wishes, clear, metres(courses.joint_m));
         let is_above = |radius| leg.curvature_per_m.abs() * in_metres(radius) <= 1.0 + EXACT_M;
         let is_straight = leg.curvature_per_m == 0.0;
         all.push(if is_straight || is_above(least.whole) {
@@ -167,16 +170,52 @@ fn laid_of(
                 leg_idx,
                 least_radius: least.whole,
             });
-            LaidOf::Halves
+            LaidOf::Halves {
+                turn_rad: halves_turn_rad(courses, 1.0 / leg.curvature_per_m.abs(), wishes, stock),
+            }
         } else {
             notes.push(LayNote::TaperedOnCurve {
                 leg_idx,
                 least_radius: least.halves,
             });
-            LaidOf::Tapered
+            LaidOf::Tapered {
+                turn_rad: taper_turn_rad(courses, 1.0 / leg.curvature_per_m.abs(), stock),
+            }
         });
     }
     all
+}
+
+/// The angle that halves of the outermost course take at the centre.
+fn halves_turn_rad(courses: &Courses, radius_m: f64, wishes: &LayWishes, stock: &Stock) -> f64 {
+    let (reach_m, width_m) = courses.outermost(stock);
+    let radius_m = radius_m + reach_m;
+    Arc {
+        radius_m,
+        width_m,
+        joint_m: tight_joint_m(wishes, radius_m, stock.half_m, width_m),
+    }
+    .rigid_turn_rad(stock.half_m)
+}
+
+/// The angle that tapered pieces take at the centre: whole brick on the outside of the outermost course, or a half where that would bow
+/// too far into the joint beside it.
+fn taper_turn_rad(courses: &Courses, radius_m: f64, stock: &Stock) -> f64 {
+    let (reach_m, width_m) = courses.outermost(stock);
+    let radius_m = radius_m + reach_m;
+    let play_m =
+        (courses.joint_m - stock.least_joint_m).min(stock.widest_joint_m - courses.joint_m);
+    let side_m = if bow_m(radius_m, stock.length_m) <= play_m {
+        stock.length_m
+    } else {
+        stock.half_m
+    };
+    Arc {
+        radius_m,
+        width_m,
+        joint_m: stock.joint_m,
+    }
+    .tapered_turn_rad(side_m)
 }
 
 /// Lays one course; gives the stations of its joints.
@@ -192,14 +231,16 @@ fn lay_course(
     laid: &mut Laid,
 ) -> Vec<f64> {
     let mut joints_m = Vec::new();
-    let Some(line) = CourseLine::of(run, &course, transverse_joint_m, laid_of, wishes, stock) else {
+    let Some(line) = CourseLine::of(run, &course, transverse_joint_m, laid_of, wishes, stock)
+    else {
         return joints_m;
     };
     let is_running = stock.least_lap_m.is_some();
     let neighbour = before.filter(|_| is_running).map(|(before, joints_m)| {
         Neighbour::of(run, 0.5 * (before.offset_m + course.offset_m), joints_m)
     });
-    let least_lap_m = (is_running && wishes.bond == Bond::Running).then(|| in_metres(wishes.least_lap));
+    let least_lap_m =
+        (is_running && wishes.bond == Bond::Running).then(|| in_metres(wishes.least_lap));
     let mut record = CourseRecord::of(laid, course, stock, least_lap_m);
     let stretches = courses::stretches(run, &course, 0.0, field.length_m, 2.0 * stock.length_m);
     for (from_m, to_m) in stretches {

@@ -88,7 +88,11 @@ impl Neighbour {
 
     /// The joints before and after a place. `cursor` is kept from place to place, so that no search is needed.
     pub(super) fn beside(&self, at_m: f64, cursor: &mut usize) -> (Option<f64>, Option<f64>) {
-        while self.joints_m.get(*cursor).is_some_and(|&joint_m| joint_m < at_m) {
+        while self
+            .joints_m
+            .get(*cursor)
+            .is_some_and(|&joint_m| joint_m < at_m)
+        {
             *cursor += 1;
         }
         while let Some(&before_m) = cursor.checked_sub(1).and_then(|idx| self.joints_m.get(idx))

@@ -5,7 +5,7 @@ use super::super::pieces::{Kind, Label, Part};
 use super::super::radius::bow_m;
 use super::super::track::{Along, gaps_m};
 use super::bond::{Bounds, Stretch};
-use super::course_line::{CourseLine, LaidOf, Set, clearance_m};
+use super::course_line::{CourseLine, Set, clearance_m};
 use super::courses::CourseAt;
 use super::neighbour::Neighbour;
 use super::stock::{EXACT_M, Stock};
@@ -16,7 +16,7 @@ pub(super) struct CourseRecord<'a> {
     laid: &'a mut Laid,
     course: CourseAt,
     stock: Stock,
-    /// Least lap that was wished for.
+    /// Least lap that was wished for; none in a stack.
     least_lap_m: Option<f64>,
     nth: u32,
     worst_joint: Option<(f64, Measured)>,
@@ -56,9 +56,12 @@ impl<'a> CourseRecord<'a> {
         for (idx, set) in stretch.sets.iter().enumerate() {
             let (start, end) = line.faces(set);
             if let (Some(before), Some(end_before)) = (before, end_before) {
-                let middle = line
-                    .track
-                    .on_its_leg(before.seat.to.moved(0.5 * (set.seat.from.m - before.seat.to.m)));
+                let middle = line.track.on_its_leg(
+                    before
+                        .seat
+                        .to
+                        .moved(0.5 * (set.seat.from.m - before.seat.to.m)),
+                );
                 let station_m = line.track.station_m(middle);
                 let (left_m, right_m) =
                     gaps_m(&end_before, &start, line.track.spot(before.seat.to));
@@ -68,7 +71,8 @@ impl<'a> CourseRecord<'a> {
                     let at_m = neighbour.at_m(line, middle);
                     let lap_m = neighbour.lap_m(at_m, &mut cursor);
                     if lap_m.is_finite() {
-                        self.lap(lap_m, station_m);
+                        let share = line.lap_share(middle);
+                        self.lap(lap_m, share, station_m);
                     }
                 }
                 joint_stations_m.push(station_m);
@@ -112,7 +116,7 @@ impl<'a> CourseRecord<'a> {
                 continue;
             }
             let radius_m = 1.0 / leg.curvature_per_m.abs();
-            let (inner_m, outer_m) = if leg.laid_of == LaidOf::Tapered {
+            let (inner_m, outer_m) = if leg.laid_of.is_tapered() {
                 let outside_m = radius_m + 0.5 * line.width_m;
                 let inside_m = radius_m - 0.5 * line.width_m;
                 let inner_side_m = leg.unit_m * inside_m / outside_m;
@@ -130,6 +134,9 @@ impl<'a> CourseRecord<'a> {
     }
 
     fn piece(&mut self, line: &CourseLine, set: &Set) {
+        let Some(outline) = line.outline(set) else {
+            return;
+        };
         self.nth = self.nth.saturating_add(1);
         let kind = if self.course.is_ripped && set.kind != Kind::Tapered {
             Kind::Ripped
@@ -145,7 +152,7 @@ impl<'a> CourseRecord<'a> {
             width: metres(line.width_m),
             station: self.station(line, set),
         };
-        self.laid.pieces.add(label, &line.outline(set));
+        self.laid.pieces.add(label, &outline);
     }
 
     fn station(&self, line: &CourseLine, set: &Set) -> Length {
@@ -165,17 +172,18 @@ impl<'a> CourseRecord<'a> {
     fn joint(&mut self, joint_m: f64, station_m: f64) {
         let joint = self.measured(joint_m, station_m);
         self.laid.note_joint(joint);
-        let off_m =
-            (self.stock.least_joint_m - joint_m).max(joint_m - self.stock.widest_joint_m);
+        let off_m = (self.stock.least_joint_m - joint_m).max(joint_m - self.stock.widest_joint_m);
         if off_m > EXACT_M && self.worst_joint.is_none_or(|(worst_m, _)| off_m > worst_m) {
             self.worst_joint = Some((off_m, joint));
         }
     }
 
-    fn lap(&mut self, lap_m: f64, station_m: f64) {
+    fn lap(&mut self, lap_m: f64, share: f64, station_m: f64) {
         let lap = self.measured(lap_m, station_m);
         self.laid.note_lap(lap);
-        let is_short = self.least_lap_m.is_some_and(|least_m| lap_m < least_m - EXACT_M);
+        let is_short = self
+            .least_lap_m
+            .is_some_and(|least_m| lap_m < share * least_m - EXACT_M);
         if is_short && self.worst_lap.is_none_or(|worst| lap.length < worst.length) {
             self.worst_lap = Some(lap);
         }

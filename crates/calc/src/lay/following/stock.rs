@@ -32,7 +32,10 @@ pub(super) struct Stock {
 
 impl Stock {
     pub(super) fn of(wishes: &LayWishes) -> Self {
-        let (length_m, width_m) = (in_metres(wishes.brick_length), in_metres(wishes.brick_width));
+        let (length_m, width_m) = (
+            in_metres(wishes.brick_length),
+            in_metres(wishes.brick_width),
+        );
         let joint_m = in_metres(wishes.joint);
         let least_piece_m = in_metres(wishes.least_piece).clamp(0.0, length_m);
         let mut stock = Self {
@@ -72,7 +75,10 @@ impl Stock {
             return;
         }
         // A piece of the lap's own length, or where that is too short what is left of a brick beside it: the lap is the same.
-        let (short_m, long_m) = (share * pitch_m - self.joint_m, (1.0 - share) * pitch_m - self.joint_m);
+        let (short_m, long_m) = (
+            share * pitch_m - self.joint_m,
+            (1.0 - share) * pitch_m - self.joint_m,
+        );
         self.second_start_m = if short_m >= self.least_piece_m - EXACT_M {
             short_m
         } else {

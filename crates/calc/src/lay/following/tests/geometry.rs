@@ -14,10 +14,12 @@ pub(crate) fn depth_m(one: &[PlanPoint], other: &[PlanPoint]) -> f64 {
             let (x, y) = (to.away_m - from.away_m, from.right_m - to.right_m);
             let long = libm::hypot(x, y);
             let range = |points: &[PlanPoint]| {
-                points.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), point| {
-                    let at = (point.right_m * x + point.away_m * y) / long;
-                    (low.min(at), high.max(at))
-                })
+                points
+                    .iter()
+                    .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), point| {
+                        let at = (point.right_m * x + point.away_m * y) / long;
+                        (low.min(at), high.max(at))
+                    })
             };
             let ((low_a, high_a), (low_b, high_b)) = (range(one), range(other));
             least_m = least_m.min(high_a.min(high_b) - low_a.max(low_b));
@@ -34,9 +36,12 @@ pub(crate) fn deepest_overlap(pieces: &Pieces) -> Option<(f64, Piece, Piece)> {
         .map(|piece| {
             let outline = pieces.outline(piece);
             let fold = |of: fn(&PlanPoint) -> f64| {
-                outline.iter().map(of).fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| {
-                    (low.min(at), high.max(at))
-                })
+                outline
+                    .iter()
+                    .map(of)
+                    .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| {
+                        (low.min(at), high.max(at))
+                    })
             };
             let ((x0, x1), (y0, y1)) = (fold(|point| point.right_m), fold(|point| point.away_m));
             (x0, x1, y0, y1, *piece)
@@ -78,14 +83,18 @@ pub(crate) fn beside_run(run: &Run, spot: PlanPoint) -> (f64, f64) {
             (ahead_m, right_m)
         } else {
             let radius_m = 1.0 / leg.curvature_per_m;
-            let turned = libm::atan2(ahead_m, (radius_m - right_m) * radius_m.signum())
-                * radius_m.abs();
+            let turned =
+                libm::atan2(ahead_m, (radius_m - right_m) * radius_m.signum()) * radius_m.abs();
             let from_centre_m = libm::hypot(radius_m - right_m, ahead_m);
             (turned, (radius_m.abs() - from_centre_m) * radius_m.signum())
         };
         let length_m = in_metres(leg.length);
         let low = if leg_idx == 0 { -1.0 } else { -1e-9 };
-        let high = if leg_idx + 1 == run.legs().len() { length_m + 1.0 } else { length_m + 1e-9 };
+        let high = if leg_idx + 1 == run.legs().len() {
+            length_m + 1.0
+        } else {
+            length_m + 1e-9
+        };
         if along_m < low || along_m > high {
             continue;
         }
@@ -132,8 +141,8 @@ pub(crate) fn beyond_ends_m(run: &Run, pieces: &Pieces) -> f64 {
                 most_m = most_m.max(-corner.away_m);
             }
             if station_m > in_metres(run.length()) - 1.0 {
-                most_m = most_m
-                    .max(-(corner.right_m - x) * (y1 - y) + (corner.away_m - y) * (x1 - x));
+                most_m =
+                    most_m.max(-(corner.right_m - x) * (y1 - y) + (corner.away_m - y) * (x1 - x));
             }
         }
     }
@@ -155,7 +164,9 @@ fn polygon(outline: &[PlanPoint]) -> Polygon<f64> {
 pub(crate) fn band(run: &Run, half_m: f64) -> Polygon<f64> {
     let mut sides = [Vec::new(), Vec::new()];
     for leg in run.legs() {
-        let turn_deg = (leg.curvature_per_m * in_metres(leg.length)).abs().to_degrees();
+        let turn_deg = (leg.curvature_per_m * in_metres(leg.length))
+            .abs()
+            .to_degrees();
         let n = libm::ceil(turn_deg * 10.0).max(1.0);
         let mut nth = 0.0;
         while nth <= n {
@@ -187,7 +198,11 @@ pub(crate) fn uncovered_m2(band: &Polygon<f64>, pieces: &Pieces) -> (f64, f64) {
     let sum: f64 = pieces
         .all()
         .iter()
-        .map(|piece| pieces.area(piece).get::<crate::quantity::unit::square_meter>())
+        .map(|piece| {
+            pieces
+                .area(piece)
+                .get::<crate::quantity::unit::square_meter>()
+        })
         .sum();
     (left, band.unsigned_area() - sum)
 }
