@@ -2,12 +2,19 @@
 
 mod course_table;
 mod cuts;
+mod edges;
+mod following;
 mod laid;
 mod pieces;
+mod radius;
+mod track;
 mod wishes;
 
 pub use course_table::{Course, Laying, course_table};
 pub use cuts::{Bricks, CutFrom, CutLine, CutList, Pattern, Stock, Wanted, saw};
+pub use edges::edges;
+pub use following::{across, along, needs_clipping};
 pub use laid::{Laid, LayNote, Measured};
 pub use pieces::{Kind, Label, Part, Piece, Pieces, PlanPoint, area_m2};
+pub use radius::LeastRadii;
 pub use wishes::LayWishes;
