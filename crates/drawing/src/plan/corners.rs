@@ -1,5 +1,6 @@
 //! What stands in the corners of the sheet: what is drawn, north, the bar scale, and the key of the hatches.
 
+use super::bricks::Seen;
 use super::room::{Dots, Room, off};
 use super::strokes::strokes;
 use super::{Detail, Plan};
@@ -35,7 +36,7 @@ struct BarScale {
 }
 
 /// Finds a place for each and keeps other labels off it.
-pub(super) fn lay_out(plan: &Plan<'_>, room: &mut Room) -> Corners {
+pub(super) fn lay_out(plan: &Plan<'_>, room: &mut Room, seen: &[Seen<'_>]) -> Corners {
     let (width, height) = (plan.sheet.width, plan.sheet.height);
     let sizes = plan.sizes;
     let mut taken: Vec<LabelBox> = Vec::new();
@@ -78,7 +79,7 @@ pub(super) fn lay_out(plan: &Plan<'_>, room: &mut Room) -> Corners {
         left: width - MARGIN - north_width,
         top: MARGIN - INSIDE,
         right: width - MARGIN + INSIDE,
-        bottom: MARGIN + 46.0 + 1.4 * sizes.note,
+        bottom: MARGIN + 46.0 + 2.0 * sizes.note,
     });
     let bar = bar(plan);
     let scale = bar.and_then(|bar| {
@@ -93,7 +94,7 @@ pub(super) fn lay_out(plan: &Plan<'_>, room: &mut Room) -> Corners {
     });
     let mut key = Vec::new();
     let mut left = scale.as_ref().map_or(MARGIN, |(plate, _)| plate.right) + 10.0;
-    for (kind, n_pieces) in cuts(plan) {
+    for (kind, n_pieces) in cuts(seen) {
         let text = Text::regular(format!("{n_pieces} {}", kind.name()));
         let right = left + 2.0 * INSIDE + 30.0 + width_of(&text, sizes.tick);
         let plate = LabelBox {
@@ -136,7 +137,9 @@ fn title(plan: &Plan<'_>) -> Vec<(Text, f64, Ink)> {
         (Text::bold("plan, to scale"), sizes.label, Ink::Ink),
         (Text::regular(notes.join(", ")), sizes.note, Ink::SecondInk),
     ];
-    if let Some(fall) = plan.input.fall {
+    if plan.detail >= Detail::Names {
+        lines.truncate(1);
+    } else if let Some(fall) = plan.input.fall {
         let fall = wording::fall(fall, site.shown_in);
         lines.push((
             Text::regular(format!("{fall} away from the door")),
@@ -147,11 +150,8 @@ fn title(plan: &Plan<'_>) -> Vec<(Text, f64, Ink)> {
     lines
 }
 
-/// Kinds of cut pieces with their counts, where hatches are drawn at all.
-fn cuts(plan: &Plan<'_>) -> Vec<(Kind, usize)> {
-    if plan.detail == Detail::Band {
-        return Vec::new();
-    }
+/// Kinds of cut pieces that are seen, with how many of each.
+fn cuts(seen: &[Seen<'_>]) -> Vec<(Kind, usize)> {
     let kinds = [
         Kind::ThreeQuarter,
         Kind::Half,
@@ -160,12 +160,10 @@ fn cuts(plan: &Plan<'_>) -> Vec<(Kind, usize)> {
         Kind::Tapered,
         Kind::Shaped,
     ];
-    let mut counts = kinds.map(|kind| (kind, 0));
-    for piece in plan.input.pieces.all() {
-        for (kind, n_pieces) in &mut counts {
-            *n_pieces += usize::from(*kind == piece.kind);
-        }
-    }
+    let counts = kinds.map(|kind| {
+        let n_pieces = seen.iter().filter(|each| each.piece.kind == kind).count();
+        (kind, n_pieces)
+    });
     counts
         .into_iter()
         .filter(|(_, n_pieces)| *n_pieces > 0)
@@ -198,7 +196,7 @@ fn bar(plan: &Plan<'_>) -> Option<BarScale> {
             (10.0, 5, "50 m"),
         ],
     };
-    let (most, least) = ((0.24 * plan.sheet.width).min(230.0), 44.0);
+    let (most, least) = ((0.3 * plan.sheet.width).clamp(165.0, 230.0), 40.0);
     let fitting = lengths.iter().rev().find(|(part_m, n_parts, _)| {
         let dots = part_m * count(*n_parts) * plan.view.dots_per_metre;
         (least..=most).contains(&dots)
@@ -269,71 +267,64 @@ fn lettering(text: Text, size: f64, ink: Ink, anchor: Anchor) -> Lettering {
     }
 }
 
-const AWAY: &str = "from the door";
+/// What the arrow says where north is not known.
+const AWAY: [&str; 2] = ["away from", "the door"];
 
 fn north_width(plan: &Plan<'_>) -> f64 {
     match plan.input.site.lay.bearing {
         Some(_) => 46.0,
-        None => width_of(&Text::regular(AWAY), plan.sizes.tick).max(46.0) + INSIDE,
+        None => {
+            let [first, _] = AWAY;
+            width_of(&Text::regular(first), plan.sizes.tick).max(46.0) + INSIDE
+        }
     }
+}
+
+/// Where the arrow of a corner stands.
+fn arrow_middle(of: &LabelBox) -> Dots {
+    (f64::midpoint(of.left, of.right), of.top + INSIDE + 22.0)
 }
 
 /// An arrow to north where the bearing of the way out is known; else the way away from the door.
 fn north(draft: &mut Draft, plan: &Plan<'_>, of: &LabelBox) {
-    let middle: Dots = (f64::midpoint(of.left, of.right), of.top + INSIDE + 22.0);
     let out = if plan.view.turned {
         (1.0, 0.0)
     } else {
         (0.0, -1.0)
     };
-    let (way, words, weight) = match plan.input.site.lay.bearing {
-        Some(bearing) => {
-            // Bearings turn clockwise from north to the way out: north is as far back from the way out.
-            let back = -bearing.get::<unit::radian>();
-            let (sin, cos) = (libm::sin(back), libm::cos(back));
-            (
-                (out.0 * cos - out.1 * sin, out.0 * sin + out.1 * cos),
-                "N",
-                true,
-            )
-        }
-        None => (out, AWAY, false),
+    let Some(bearing) = plan.input.site.lay.bearing else {
+        return away(draft, plan, of, out);
     };
+    // A bearing turns clockwise from north to the way out: north lies as far back from the way out.
+    let back = -bearing.get::<unit::radian>();
+    let (sin, cos) = (libm::sin(back), libm::cos(back));
+    let way = (out.0 * cos - out.1 * sin, out.0 * sin + out.1 * cos);
     let aside = (-way.1, way.0);
+    let middle = arrow_middle(of);
     let (tip, tail) = (off(middle, way, 22.0), off(middle, way, -22.0));
-    let foot = off(tip, way, -26.0);
-    if weight {
-        let notch = off(tip, way, -20.0);
-        draft.shape(
-            &[tip, off(foot, aside, 9.0), notch],
-            Ink::Ink,
-            Some(solid(Ink::Ink, HAIRLINE)),
-            None,
-        );
-        draft.shape(
-            &[tip, notch, off(foot, aside, -9.0)],
-            Ink::Paper,
-            Some(solid(Ink::Ink, HAIRLINE)),
-            None,
-        );
-        draft.stroke(&[notch, tail], solid(Ink::Ink, 1.6), None);
-        let lettering = lettering(Text::bold(words), plan.sizes.note, Ink::Ink, Anchor::Middle);
-        draft.label((middle.0, of.bottom - 0.75 * plan.sizes.note), lettering);
-    } else {
-        let neck = off(tip, way, -12.0);
-        draft.stroke(&[neck, tail], solid(Ink::Ink, 1.6), None);
-        draft.shape(
-            &[tip, off(neck, aside, 6.0), off(neck, aside, -6.0)],
-            Ink::Ink,
-            None,
-            None,
-        );
-        let lettering = lettering(
-            Text::regular(words),
-            plan.sizes.tick,
-            Ink::SecondInk,
-            Anchor::Middle,
-        );
-        draft.label((middle.0, of.bottom - 0.75 * plan.sizes.note), lettering);
+    let (notch, foot) = (off(tip, way, -20.0), off(tip, way, -26.0));
+    for (side, fill) in [(9.0, Ink::Ink), (-9.0, Ink::Paper)] {
+        let half = [tip, off(foot, aside, side), notch];
+        draft.shape(&half, fill, Some(solid(Ink::Ink, HAIRLINE)), None);
+    }
+    draft.stroke(&[notch, tail], solid(Ink::Ink, 1.6), None);
+    let lettering = lettering(Text::bold("N"), plan.sizes.note, Ink::Ink, Anchor::Middle);
+    draft.label((middle.0, of.bottom - 0.75 * plan.sizes.note), lettering);
+}
+
+fn away(draft: &mut Draft, plan: &Plan<'_>, of: &LabelBox, way: Dots) {
+    let middle = arrow_middle(of);
+    let aside = (-way.1, way.0);
+    let (tip, tail) = (off(middle, way, 18.0), off(middle, way, -18.0));
+    let neck = off(tip, way, -12.0);
+    draft.stroke(&[neck, tail], solid(Ink::Ink, 1.6), None);
+    let head = [tip, off(neck, aside, 6.0), off(neck, aside, -6.0)];
+    draft.shape(&head, Ink::Ink, None, None);
+    let size = plan.sizes.tick;
+    let mut y = of.bottom - 1.75 * size;
+    for line in AWAY {
+        let lettering = lettering(Text::regular(line), size, Ink::SecondInk, Anchor::Middle);
+        draft.label((middle.0, y), lettering);
+        y += 1.2 * size;
     }
 }

@@ -108,28 +108,27 @@ pub(super) fn start(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room) {
     if !is_seen(plan) {
         return;
     }
-    let on_m = 9.0 / plan.view.dots_per_metre;
+    let on_m = (6.0 + 0.7 * plan.sizes.label) / plan.view.dots_per_metre;
     let over_m = plan.band.over_m(on_m);
     let tip = plan.beside(on_m, side * over_m, 4.0);
     let way = plan.way_off(on_m, side);
     let foot = off(tip, way, 12.0);
-    let tail = off(tip, way, 30.0);
     let aside = (-way.1, way.0);
-    if !(room.is_on_sheet(tip) && room.is_on_sheet(tail)) {
-        return;
-    }
     let start = Words::one(Text::bold("start here"), plan.sizes.label, Ink::Line, None);
     // Out from the arrow's tail, or on along the walk where the sheet ends.
     let out = way_out(plan);
-    if room.beside(draft, tail, way, &start) || room.beside(draft, off(tail, out, 2.0), out, &start)
-    {
-        room.line(draft, &[foot, tail], solid(Ink::Line, 2.4), None);
-        draft.shape(
-            &[tip, off(foot, aside, 6.0), off(foot, aside, -6.0)],
-            Ink::Line,
-            None,
-            None,
-        );
+    for length in [30.0, 21.0] {
+        let tail = off(tip, way, length);
+        let is_seen = room.is_on_sheet(tip) && room.is_on_sheet(tail);
+        if is_seen
+            && (room.beside(draft, tail, way, &start)
+                || room.beside(draft, off(tail, out, 2.0), out, &start))
+        {
+            room.line(draft, &[foot, tail], solid(Ink::Line, 2.4), None);
+            let head = [tip, off(foot, aside, 6.0), off(foot, aside, -6.0)];
+            draft.shape(&head, Ink::Line, None, None);
+            return;
+        }
     }
 }
 

@@ -86,6 +86,7 @@ pub fn lay(site: &Site, run: &Run) -> Laid {
     }
 }
 
+#[derive(Clone, Copy)]
 struct Row {
     part: Part,
     course: u32,

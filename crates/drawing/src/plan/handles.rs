@@ -12,7 +12,7 @@ use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, in_metres, metres};
 
 /// Radius of a handle in dots.
-const HANDLE: f64 = 17.0;
+const HANDLE: f64 = 15.0;
 /// A leg that is drawn shorter than this has no handle, in dots.
 const LEAST_LEG: f64 = 70.0;
 /// From this scale on joints are looked at and handles would stand in the way, in dots per metre.
@@ -156,12 +156,12 @@ pub(super) fn draw(draft: &mut Draft, plan: &Plan<'_>) {
         let aside = (-way_y, way_x);
         for sign in [-1.0, 1.0] {
             let way = (sign * way_x, sign * way_y);
-            let foot: Dots = off(handle.at, way, 4.0);
+            let foot: Dots = off(handle.at, way, 3.5);
             draft.shape(
                 &[
-                    off(handle.at, way, 13.0),
-                    off(foot, aside, 7.0),
-                    off(foot, aside, -7.0),
+                    off(handle.at, way, 11.5),
+                    off(foot, aside, 6.0),
+                    off(foot, aside, -6.0),
                 ],
                 Ink::Paper,
                 Some(solid(Ink::Paper, 0.5)),

@@ -144,43 +144,66 @@ fn between(from: Point, to: Point, share: f64) -> Point {
     }
 }
 
-/// Its width in the middle of a joint, or at both ends where it opens.
+/// Its width in the middle of what is seen of a joint, or at both ends of that where the joint opens.
 fn widths(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room, facing: &Facing) {
     let [first, last] = facing.gaps_m;
-    let shares: &[f64] = if (first - last).abs() > SAME_M {
-        &[0.1, 0.9]
+    let Some((low, high)) = seen_part(draft, plan, facing) else {
+        return;
+    };
+    let shares = if (first - last).abs() > SAME_M {
+        vec![low + 0.15 * (high - low), high - 0.15 * (high - low)]
     } else {
-        &[0.5]
+        vec![f64::midpoint(low, high)]
     };
     for share in shares {
         let (from, to) = (
-            draft.dots(between(facing.on_first[0], facing.on_first[1], *share)),
-            draft.dots(between(facing.on_second[0], facing.on_second[1], *share)),
+            draft.dots(between(facing.on_first[0], facing.on_first[1], share)),
+            draft.dots(between(facing.on_second[0], facing.on_second[1], share)),
         );
         let gap_m = first + share * (last - first);
         let written = plan.input.site.shown_in.thickness(metres(gap_m));
         let middle = (f64::midpoint(from.0, to.0), f64::midpoint(from.1, to.1));
         let across = direction(from, to);
         let along = (-across.1, across.0);
-        // The words stand in the gap where they have room, else beside the measure.
+        let ends = [off(from, across, -8.0), off(to, across, 8.0)];
         let text = Text::bold(written);
         let size = plan.sizes.tick;
-        let gap_dots = libm::hypot(to.0 - from.0, to.1 - from.1);
-        let width = width_of(&text, size);
-        let reach = (along.0.abs() * width + along.1.abs() * 1.1 * size) / 2.0 + 8.0;
+        let reach = (along.0.abs() * width_of(&text, size) + along.1.abs() * size) / 2.0 + 14.0;
+        if !room.may_pass(&ends) {
+            continue;
+        }
         for aside in [reach, -reach] {
             let at = off(middle, along, aside);
             if set(draft, plan, room, at, text.clone(), Some(Place::Joint)) {
-                let ends = [off(from, across, -7.0), off(to, across, 7.0)];
-                if gap_dots >= 3.0 && room.may_pass(&ends) {
-                    room.line(draft, &ends, solid(Ink::Ink, HAIRLINE), None);
-                    tick(draft, room, from, along);
-                    tick(draft, room, to, along);
-                }
+                room.line(draft, &ends, solid(Ink::Ink, HAIRLINE), None);
+                tick(draft, room, from, along);
+                tick(draft, room, to, along);
                 break;
             }
         }
     }
+}
+
+/// The part of a joint that lies on the sheet, as shares of its length.
+fn seen_part(draft: &Draft, plan: &Plan<'_>, facing: &Facing) -> Option<(f64, f64)> {
+    let [from, to] = facing.on_first.map(|point| draft.dots(point));
+    let (mut low, mut high) = (0.0_f64, 1.0_f64);
+    for (start, end, most) in [
+        (from.0, to.0, plan.sheet.width),
+        (from.1, to.1, plan.sheet.height),
+    ] {
+        let run = end - start;
+        if run.abs() < 1e-9 {
+            if !(0.0..=most).contains(&start) {
+                return None;
+            }
+            continue;
+        }
+        let (enters, leaves) = (-start / run, (most - start) / run);
+        low = low.max(enters.min(leaves));
+        high = high.min(enters.max(leaves));
+    }
+    (high > low).then_some((low, high))
 }
 
 /// A lap as a dimension along the joint, on the first piece.

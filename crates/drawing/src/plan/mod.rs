@@ -145,9 +145,9 @@ pub fn plan(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Drawing {
         outline.iter().map(|spot| plan.dots(*spot)).collect()
     });
     let mut room = Room::on(sheet, outlines.collect());
-    let corners = corners::lay_out(&plan, &mut room);
     ground(&mut draft, &plan);
     let seen = bricks::draw(&mut draft, &plan);
+    let corners = corners::lay_out(&plan, &mut room, &seen);
     openings(&mut draft, &plan);
     door::wall(&mut draft, &plan, &mut room);
     handles::keep_clear(&plan, &mut room);

@@ -20,6 +20,8 @@ const TICK: f64 = 6.5;
 const SHARES: [f64; 7] = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
 /// A chain that is drawn shorter than this is left out, in dots.
 const LEAST_CHAIN: f64 = 16.0;
+/// An edge brick that is drawn narrower than this has no part of the chain, in dots.
+const LEAST_EDGE: f64 = 9.0;
 /// Widths that differ by less than this are one width, in metres.
 const SAME_M: f64 = 5e-4;
 
@@ -265,16 +267,21 @@ impl Ends {
     }
 
     fn lines(&self, draft: &mut Draft, plan: &Plan<'_>, room: &mut Room) {
-        let [left, .., right] = self.stops;
+        let is_edge_seen = plan.band.edge_m * plan.view.dots_per_metre >= LEAST_EDGE;
+        let [over_left, left, right, over_right] = self.stops;
+        let (left, right) = if is_edge_seen {
+            (over_left, over_right)
+        } else {
+            (left, right)
+        };
         if self.stops.iter().any(|at| room.is_on_band(*at)) {
             return;
         }
         let along = direction(left, right);
         let ends = [off(left, along, -7.0), off(right, along, 7.0)];
         room.line(draft, &ends, solid(Ink::Ink, HAIRLINE), Some(self.place));
-        let is_edge_seen = plan.band.edge_m * plan.view.dots_per_metre >= 2.5;
         for (nth, (face, stop)) in self.faces.iter().zip(self.stops).enumerate() {
-            if is_edge_seen || nth == 0 || nth == 3 {
+            if is_edge_seen || nth == 1 || nth == 2 {
                 let from = off(*face, self.way, 5.0);
                 room.line(
                     draft,
@@ -309,7 +316,7 @@ impl Ends {
         };
         let short = bold(format!("{clear} clear"));
         let full = short.clone().and(
-            Text::regular(format!("{over} over the edges")),
+            Text::regular(format!("{over} over edges")),
             plan.sizes.note,
             Ink::SecondInk,
         );

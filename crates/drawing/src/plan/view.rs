@@ -46,9 +46,9 @@ impl PlanView {
     fn fitted(bounds: Bounds, sheet: Sheet, turned: bool) -> Self {
         // Room for what stands beside the walk, in dots: left, right, above, below.
         let (left, right, above, below) = if turned {
-            (92.0, 168.0, 92.0, 104.0)
+            (92.0, 182.0, 92.0, 104.0)
         } else {
-            (112.0, 132.0, 92.0, 128.0)
+            (112.0, 132.0, 120.0, 118.0)
         };
         let scale = sheet.text_scale;
         let share = |rooms: f64, side: f64| (side * (1.0 - LEAST_SHARE) / (rooms * scale)).min(1.0);
