@@ -7,6 +7,7 @@ mod ground;
 mod kept_rows;
 mod open_site;
 pub mod picture;
+pub mod plan_view;
 mod shell;
 mod site_list;
 pub mod stops;

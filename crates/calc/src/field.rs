@@ -316,6 +316,7 @@ pub fn full_name(place: Place) -> String {
                 row_idx + 1
             )
         }
+        Place::Piece(piece_idx) => format!("{name} {}", u64::from(piece_idx) + 1),
         Place::Lift(number) => format!("{name} {number}"),
         _ => name.to_owned(),
     }

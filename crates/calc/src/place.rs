@@ -165,6 +165,8 @@ pub enum Place {
     HaunchTopWidth,
     /// Spacing of the spikes.
     SpikeSpacing,
+    /// One laid piece, by its index in the list of all pieces.
+    Piece(u32),
     /// The lift of this number, counted from the bottom.
     Lift(usize),
     /// The grade line.

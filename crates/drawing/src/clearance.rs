@@ -27,7 +27,7 @@ impl LabelBox {
         libm::hypot(across, down)
     }
 
-    fn meets(&self, other: &Self) -> bool {
+    pub(crate) fn meets(&self, other: &Self) -> bool {
         self.left < other.right
             && other.left < self.right
             && self.top < other.bottom
@@ -35,7 +35,7 @@ impl LabelBox {
     }
 
     /// Whether a straight line passes through.
-    fn is_crossed_by(&self, from: (f64, f64), to: (f64, f64)) -> bool {
+    pub(crate) fn is_crossed_by(&self, from: (f64, f64), to: (f64, f64)) -> bool {
         // The part of the line inside each pair of sides, as shares of its length.
         let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
         for (start, end, low, high) in [
@@ -56,7 +56,7 @@ impl LabelBox {
         enters < leaves
     }
 
-    fn corners(&self) -> [(f64, f64); 4] {
+    pub(crate) fn corners(&self) -> [(f64, f64); 4] {
         [
             (self.left, self.top),
             (self.right, self.top),

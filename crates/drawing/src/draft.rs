@@ -134,6 +134,11 @@ impl Draft {
         self.drawing.sheet
     }
 
+    /// A mark as it is.
+    pub fn push(&mut self, item: Item) {
+        self.drawing.items.push(item);
+    }
+
     pub fn area(&mut self, outline: Vec<Point>, fill: Ink, pen: Option<Pen>, place: Option<Place>) {
         if outline.len() >= 3 {
             self.drawing.items.push(Item::Area {

@@ -1,4 +1,4 @@
-//! Results to marks: cross-section and long section as one display list, and its SVG. Knows nothing of egui, files or edits.
+//! Results to marks: cross-section, long section and plan as one display list, and its SVG. Knows nothing of egui, files or edits.
 //!
 //! A drawing is laid out for a sheet of a given size, then every mark is stated in ground units: metres to the right and up. The
 //! back-ends (SVG here, egui in the app) only translate.
@@ -23,6 +23,7 @@ mod inside;
 mod long_section;
 mod material;
 mod pick;
+mod plan;
 mod spotted;
 mod spread;
 mod wording;
@@ -31,3 +32,4 @@ pub use cross_section::cross_section;
 pub use item::{Drawing, Item};
 pub use long_section::{LongSection, long_section};
 pub use pick::picked;
+pub use plan::{Handle, PlanInput, PlanView, handles, piece_said, plan};

@@ -132,6 +132,7 @@ macro_rules! text_at {
             | Place::Fabric
             | Place::EdgeStands
             | Place::Restraint
+            | Place::Piece(_)
             | Place::Lift(_)
             | Place::GradeLine
             | Place::OldSurface

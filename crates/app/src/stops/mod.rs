@@ -152,6 +152,7 @@ impl Stop {
             | Place::HaunchWidth
             | Place::HaunchTopWidth
             | Place::SpikeSpacing
+            | Place::Piece(_)
             | Place::Lift(_)
             | Place::DigBottom => Self::Bed,
         }

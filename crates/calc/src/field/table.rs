@@ -104,6 +104,7 @@ pub fn field(place: Place) -> Field {
         | Place::HaunchWidth
         | Place::HaunchTopWidth
         | Place::SpikeSpacing => brick_field(place),
+        Place::Piece(_) => row("Piece", "One brick as laid, whole or cut.", Kind::Thing),
         Place::Lift(_) => row(
             "Lift",
             "One compacted layer of base, counted from the bottom.",

@@ -1,0 +1,248 @@
+//! The walk from above, to scale: every piece, cuts by hatch and letter, courses numbered where laying starts, dimensions, stations,
+//! north. What is drawn grows with the scale: a band, then pieces, then their names, then the widths of the joints.
+
+mod band;
+mod bricks;
+mod corners;
+mod door;
+#[cfg(test)]
+mod example_walk;
+mod handles;
+mod joints;
+mod pointed_out;
+mod room;
+mod said;
+mod sizes;
+mod stations;
+mod strokes;
+#[cfg(test)]
+mod tests;
+mod view;
+
+pub use handles::{Handle, handles};
+pub use said::piece_said;
+pub use view::PlanView;
+
+use crate::draft::{Draft, HAIRLINE, OUTLINE, Sizes, solid};
+use crate::item::{Drawing, Point, Sheet};
+use crate::palette::Ink;
+use band::Band;
+use room::{Dots, Room};
+use underbrick_calc::lay::{LayNote, LayWishes, Measured, Pieces, PlanPoint};
+use underbrick_calc::line::Run;
+use underbrick_calc::measure::slope::Fall;
+use underbrick_calc::place::Place;
+use underbrick_calc::quantity::in_metres;
+use underbrick_calc::site::{Opening, Site};
+
+/// What a plan is drawn from.
+#[derive(Clone, Copy)]
+pub struct PlanInput<'a> {
+    /// Bond, edge, openings, bearing, and how lengths are shown.
+    pub site: &'a Site,
+    /// The centreline with its widths.
+    pub run: &'a Run,
+    /// Every piece as laid; empty where nothing could be laid.
+    pub pieces: &'a Pieces,
+    /// Letter of a piece in the cut list, by its index.
+    pub letter: &'a dyn Fn(usize) -> Option<String>,
+    /// Fall along the run, where it is known.
+    pub fall: Option<Fall>,
+    /// The narrowest joint.
+    pub narrowest_joint: Option<Measured>,
+    /// The widest joint.
+    pub widest_joint: Option<Measured>,
+    /// The least lap.
+    pub least_lap: Option<Measured>,
+    /// What could not be laid as asked.
+    pub notes: &'a [LayNote],
+}
+
+/// How much is drawn, by the scale.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Detail {
+    /// The walk as a band.
+    Band,
+    /// Every piece with its outline and its hatch.
+    Pieces,
+    /// Letters, courses and numbers on the pieces.
+    Names,
+    /// Widths of joints and laps.
+    Joints,
+}
+
+impl Detail {
+    /// By how wide a brick and a joint are drawn, in dots.
+    fn of(site: &Site, view: PlanView, sheet: Sheet) -> Self {
+        let wishes = LayWishes::of(site);
+        let dots = |length| in_metres(length) * view.dots_per_metre;
+        let figure = Sizes::on(sheet).tick;
+        if dots(wishes.brick_width) < 2.5 {
+            Self::Band
+        } else if dots(wishes.brick_width) < figure * 1.3 {
+            Self::Pieces
+        } else if dots(wishes.joint) < 5.0 {
+            Self::Names
+        } else {
+            Self::Joints
+        }
+    }
+}
+
+/// A plan in the making.
+pub(crate) struct Plan<'a> {
+    pub input: &'a PlanInput<'a>,
+    pub wishes: LayWishes,
+    pub view: PlanView,
+    pub sheet: Sheet,
+    pub sizes: Sizes,
+    pub detail: Detail,
+    pub band: Band<'a>,
+}
+
+impl Plan<'_> {
+    /// A spot on the sheet.
+    pub fn dots(&self, spot: PlanPoint) -> Dots {
+        self.view.on_sheet(self.sheet, spot)
+    }
+
+    /// A spot square to the run on the sheet, so many dots further out than an offset.
+    pub fn beside(&self, station_m: f64, offset_m: f64, out_dots: f64) -> Dots {
+        let further = out_dots / self.view.dots_per_metre;
+        let offset_m = offset_m + further * if offset_m < 0.0 { -1.0 } else { 1.0 };
+        self.dots(self.band.spot(station_m, offset_m))
+    }
+
+    /// The way off the walk at a station, to the right or to the left of it.
+    pub fn way_off(&self, station_m: f64, side: f64) -> Dots {
+        let centre = self.dots(self.band.spot(station_m, 0.0));
+        room::direction(centre, self.dots(self.band.spot(station_m, side)))
+    }
+
+    /// Corners of an outline as points of the drawing.
+    pub fn points(&self, outline: &[PlanPoint]) -> Vec<Point> {
+        outline.iter().map(|spot| self.view.point(*spot)).collect()
+    }
+}
+
+/// Draws what `view` shows of the plan on a sheet. Marks that lie wholly outside the sheet are left out; labels stand only where
+/// there is room.
+#[must_use]
+pub fn plan(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Drawing {
+    let (sheet, view) = (sheet.usable(), view.usable());
+    let plan = Plan {
+        input,
+        wishes: LayWishes::of(input.site),
+        view,
+        sheet,
+        sizes: Sizes::on(sheet),
+        detail: Detail::of(input.site, view, sheet),
+        band: Band::seen(input.site, input.run, view, sheet),
+    };
+    let mut draft = view.board(sheet);
+    let outlines = plan.band.stretches.iter().map(|stretch| {
+        let outline = plan.band.outline(stretch, plan.band.edge_m);
+        outline.iter().map(|spot| plan.dots(*spot)).collect()
+    });
+    let mut room = Room::on(sheet, outlines.collect());
+    ground(&mut draft, &plan);
+    let seen = bricks::draw(&mut draft, &plan);
+    let corners = corners::lay_out(&plan, &mut room, &seen);
+    openings(&mut draft, &plan);
+    door::wall(&mut draft, &plan, &mut room);
+    handles::keep_clear(&plan, &mut room);
+    door::start(&mut draft, &plan, &mut room);
+    sizes::lines(&mut draft, &plan, &mut room);
+    stations::ticks(&mut draft, &plan, &mut room);
+    sizes::labels(&mut draft, &plan, &mut room);
+    pointed_out::draw(&mut draft, &plan, &mut room);
+    door::course_numbers(&mut draft, &plan, &mut room, &seen);
+    stations::figures(&mut draft, &plan, &mut room);
+    joints::draw(&mut draft, &plan, &mut room, &seen);
+    bricks::names(&mut draft, &plan, &mut room, &seen);
+    handles::draw(&mut draft, &plan);
+    corners::draw(&mut draft, &plan, &corners);
+    draft.finish(said::words(input))
+}
+
+/// Jointing sand between the edges; a band of brick where single pieces are too small to be seen.
+fn ground(draft: &mut Draft, plan: &Plan<'_>) {
+    let is_laid = !plan.input.pieces.all().is_empty();
+    for stretch in &plan.band.stretches {
+        let over = plan.points(&plan.band.outline(stretch, plan.band.edge_m));
+        let clear = plan.points(&plan.band.outline(stretch, 0.0));
+        let line = solid(Ink::Ink, HAIRLINE);
+        if plan.detail == Detail::Band && is_laid {
+            draft.area(
+                over,
+                Ink::Clay,
+                Some(solid(Ink::Ink, OUTLINE)),
+                Some(Place::Width),
+            );
+            draft.area(
+                clear,
+                Ink::Clay,
+                Some(solid(Ink::ClayMark, HAIRLINE)),
+                Some(Place::Width),
+            );
+        } else {
+            draft.area(over, Ink::SettingBed, Some(line), Some(Place::Joint));
+            if !is_laid {
+                draft.area(clear, Ink::SettingBed, Some(line), Some(Place::Width));
+            }
+        }
+    }
+}
+
+/// Places that the brick leaves free: empty, crossed by their diagonals.
+fn openings(draft: &mut Draft, plan: &Plan<'_>) {
+    for opening in &plan.input.site.lay.openings {
+        let Some(corners) = opening_corners(plan, opening) else {
+            continue;
+        };
+        let outline = plan.points(&corners);
+        let pen = solid(Ink::Ink, HAIRLINE);
+        draft.area(
+            outline.clone(),
+            Ink::Paper,
+            Some(solid(Ink::Ink, OUTLINE)),
+            None,
+        );
+        if let [a, b, c, d] = outline.as_slice() {
+            draft.line(vec![*a, *c], pen, None);
+            draft.line(vec![*b, *d], pen, None);
+        }
+    }
+}
+
+/// Corners of an opening, square to the run at its middle; `None` where it is not known or not seen.
+fn opening_corners(plan: &Plan<'_>, opening: &Opening) -> Option<[PlanPoint; 4]> {
+    let (station_m, offset_m) = (
+        in_metres(opening.station?),
+        in_metres(opening.offset.unwrap_or_default()),
+    );
+    let (along_m, across_m) = (
+        in_metres(opening.along?) / 2.0,
+        in_metres(opening.across?) / 2.0,
+    );
+    let middle = plan.band.spot(station_m, offset_m);
+    let beside = plan.band.spot(station_m, offset_m + 1.0);
+    // Square to the run to the right; the way on is a quarter turn to its left.
+    let (right_x, right_y) = (
+        beside.right_m - middle.right_m,
+        beside.away_m - middle.away_m,
+    );
+    let corner = |on: f64, right: f64| PlanPoint {
+        right_m: middle.right_m + right * across_m * right_x - on * along_m * right_y,
+        away_m: middle.away_m + right * across_m * right_y + on * along_m * right_x,
+    };
+    let corners = [
+        corner(-1.0, -1.0),
+        corner(-1.0, 1.0),
+        corner(1.0, 1.0),
+        corner(1.0, -1.0),
+    ];
+    let seen = view::Bounds::seen(plan.view, plan.sheet, 2.0);
+    seen.meets(view::Bounds::NOTHING.with(&corners))
+        .then_some(corners)
+}
