@@ -474,7 +474,10 @@ impl CourseLine {
     /// so that there is no room for a piece.
     pub(super) fn outline(&self, set: &Set) -> Option<[PlanPoint; 4]> {
         let (mut start, mut end) = self.faces(set);
-        let (right_m, away_m) = between(self.track.spot(set.seat.from).at, self.track.spot(set.seat.to).at);
+        let (right_m, away_m) = between(
+            self.track.spot(set.seat.from).at,
+            self.track.spot(set.seat.to).at,
+        );
         let goes_on = |from, to| {
             let (side_right_m, side_away_m) = between(from, to);
             side_right_m * right_m + side_away_m * away_m > 0.0
