@@ -196,9 +196,11 @@ fn bar(plan: &Plan<'_>) -> Option<BarScale> {
             (10.0, 5, "50 m"),
         ],
     };
-    let (most, least) = ((0.3 * plan.sheet.width).clamp(165.0, 230.0), 40.0);
-    let fitting = lengths.iter().rev().find(|(part_m, n_parts, _)| {
+    let most = (0.3 * plan.sheet.width).clamp(165.0, 230.0) * plan.sheet.text_scale.max(1.0);
+    let fitting = lengths.iter().rev().find(|(part_m, n_parts, end)| {
         let dots = part_m * count(*n_parts) * plan.view.dots_per_metre;
+        let figures = ["0", end].map(|figure| width_of(&Text::regular(figure), plan.sizes.tick));
+        let least = figures.iter().sum::<f64>() + 12.0;
         (least..=most).contains(&dots)
     });
     fitting.map(|(part_m, n_parts, end)| BarScale {
@@ -321,7 +323,7 @@ fn away(draft: &mut Draft, plan: &Plan<'_>, of: &LabelBox, way: Dots) {
     let head = [tip, off(neck, aside, 6.0), off(neck, aside, -6.0)];
     draft.shape(&head, Ink::Ink, None, None);
     let size = plan.sizes.tick;
-    let mut y = of.bottom - 1.75 * size;
+    let mut y = of.bottom - 1.95 * size;
     for line in AWAY {
         let lettering = lettering(Text::regular(line), size, Ink::SecondInk, Anchor::Middle);
         draft.label((middle.0, y), lettering);
