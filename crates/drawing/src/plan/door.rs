@@ -15,7 +15,7 @@ use underbrick_calc::site::{CourseWay, Hand};
 /// Thickness of the wall as drawn, in dots: no size is meant.
 const WALL: f64 = 12.0;
 /// How far the wall is drawn past the walk, in dots.
-const PAST: f64 = 46.0;
+const PAST: f64 = 34.0;
 /// Every so many courses are numbered, the least that has room.
 const EVERY: [u32; 6] = [1, 5, 10, 20, 50, 100];
 

@@ -90,7 +90,11 @@ pub fn handles(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Vec<Handl
             share: 1.0,
         });
     }
-    handles.extend(width_handle(input, &band, view, sheet));
+    let apart = |one: &Handle, other: &Handle| {
+        libm::hypot(one.at.0 - other.at.0, one.at.1 - other.at.1) > 2.2 * HANDLE
+    };
+    let width = width_handle(input, &band, view, sheet);
+    handles.extend(width.filter(|width| handles.iter().all(|radius| apart(width, radius))));
     handles.retain(|handle| {
         let (x, y) = handle.at;
         x >= 0.0 && y >= 0.0 && x <= sheet.width && y <= sheet.height
@@ -98,7 +102,7 @@ pub fn handles(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Vec<Handl
     handles
 }
 
-/// On the outer face of the edge brick, halfway along the first leg.
+/// On the outer face of the edge brick, along the first leg.
 fn width_handle(
     input: &PlanInput<'_>,
     band: &Band<'_>,
@@ -107,13 +111,19 @@ fn width_handle(
 ) -> Option<Handle> {
     let (leg, site_leg) = (input.run.legs().first()?, input.site.line.legs.first()?);
     let side = -outer_sides(input.run).first().copied()?;
-    let station_m = in_metres(leg.start) + in_metres(leg.length) / 2.0;
+    // On a curve the middle has its own handle.
+    let along = if leg.curvature_per_m == 0.0 {
+        0.5
+    } else {
+        0.25
+    };
+    let station_m = in_metres(leg.start) + along * in_metres(leg.length);
     let middle = band.spot(station_m, 0.0);
     let edge = band.spot(station_m, side * band.over_m(station_m));
     let beside = band.spot(station_m, side);
-    // Where the leg tapers to a width of its own, half of what is drawn here comes from that width.
+    // Where the leg tapers to a width of its own, a part of what is drawn here comes from that width.
     let (end_m, share) = match site_leg.width_at_end {
-        Some(_) => (in_metres(leg.width_at_end), 0.5),
+        Some(_) => (in_metres(leg.width_at_end), 1.0 - along),
         None => (0.0, 1.0),
     };
     let at = view.on_sheet(sheet, edge);
