@@ -377,6 +377,16 @@ fn a_dragged_width_grows_on_both_sides() {
 }
 
 #[test]
+fn a_radius_is_not_dragged_tighter_than_it_can_be_laid() {
+    let mut app = opened("curved");
+    let (at, start) = (app.handle(Place::LegRadius(1)), app.spot(28.0 / 38.05, 0.0));
+    app.drag(at, (start - at) * 1.5);
+    assert!(app.screen().visit.results().line.is_some());
+    assert!(app.harness.state_mut().visit.undo());
+    assert!(!app.screen().visit.can_undo());
+}
+
+#[test]
 fn nothing_is_drawn_anew_while_nothing_changes() {
     let mut app = opened("metric");
     let (n_made, n_frames) = (app.screen().plan.n_made(), app.screen().n_frames);

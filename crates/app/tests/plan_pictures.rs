@@ -206,7 +206,7 @@ fn the_plan_with_its_keys_can_be_looked_at() {
 #[test]
 fn four_scales_can_be_looked_at() {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR"));
-    for name in ["curved", "metric", "clay"] {
+    for name in ["curved", "metric"] {
         let (site, catalogue) = sample(name);
         for (way, width, height) in [
             ("lying", 776.0, 390.0),
@@ -221,6 +221,9 @@ fn four_scales_can_be_looked_at() {
             for scale in SCALES {
                 let drawing = drawn(&site, &catalogue, sheet, scale);
                 for (light, theme) in [("sun", Theme::Sun), ("dim", Theme::Dim)] {
+                    if theme == Theme::Dim && way != "lying" {
+                        continue;
+                    }
                     let picture = of_drawing(&drawing, theme, 1.0).unwrap();
                     std::fs::write(
                         folder.join(format!("plan-{name}-{way}-{scale}-{light}.png")),

@@ -7,7 +7,9 @@ use crate::clearance::LabelBox;
 use crate::draft::{Draft, solid};
 use crate::item::Sheet;
 use crate::palette::Ink;
+use underbrick_calc::field::{Kind, field};
 use underbrick_calc::lay::PlanPoint;
+use underbrick_calc::line::RunLeg;
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, in_metres, metres};
 
@@ -17,6 +19,9 @@ const HANDLE: f64 = 15.0;
 const LEAST_LEG: f64 = 70.0;
 /// From this scale on joints are looked at and handles would stand in the way, in dots per metre.
 const TOO_NEAR: f64 = 1_200.0;
+
+/// How much more than the tightest a radius is left when it is dragged, in metres: more than it is rounded by.
+const SPARE_M: f64 = 0.01;
 
 /// What a finger can drag in the plan.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,10 +38,13 @@ pub struct Handle {
     per_metre: (f64, f64),
     less_m: f64,
     share: f64,
+    /// Least and most that can be laid, in metres.
+    limits_m: (f64, f64),
 }
 
 impl Handle {
-    /// The value that brings the handle as near to a spot of the plan as it gets; at least a centimetre.
+    /// The value that brings the handle as near to a spot of the plan as it gets: no radius too tight for the width, no width too
+    /// wide for a radius, and nothing that cannot be true.
     #[must_use]
     pub fn value_at(&self, spot: PlanPoint) -> Length {
         let (right, away) = self.per_metre;
@@ -44,8 +52,9 @@ impl Handle {
         let along_m =
             (spot.right_m - self.from.right_m) * right + (spot.away_m - self.from.away_m) * away;
         let value_m = (along_m / length_2 - self.less_m) / self.share;
-        metres(if value_m.is_finite() {
-            value_m.max(0.01)
+        let (least_m, most_m) = self.limits_m;
+        metres(if value_m.is_finite() && least_m <= most_m {
+            value_m.clamp(least_m, most_m)
         } else {
             in_metres(self.value)
         })
@@ -88,6 +97,11 @@ pub fn handles(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Vec<Handl
             per_metre,
             less_m: 0.0,
             share: 1.0,
+            limits_m: limits_m(
+                Place::LegRadius(leg_idx),
+                tightest_m(leg, band.edge_m),
+                f64::INFINITY,
+            ),
         });
     }
     let apart = |one: &Handle, other: &Handle| {
@@ -140,7 +154,36 @@ fn width_handle(
         per_metre,
         less_m: 2.0 * band.edge_m + end_m * (1.0 - share),
         share,
+        limits_m: limits_m(Place::Width, 0.0, widest_m(input, band.edge_m)),
     })
+}
+
+/// What can be true at a place and can be laid too.
+fn limits_m(place: Place, least_m: f64, most_m: f64) -> (f64, f64) {
+    match field(place).kind {
+        Kind::Length { least, most, .. } => {
+            (least_m.max(in_metres(least)), most_m.min(in_metres(most)))
+        }
+        _ => (least_m, most_m),
+    }
+}
+
+/// The least radius of a leg: what the edge brick inside the curve still bends around.
+fn tightest_m(leg: &RunLeg, edge_m: f64) -> f64 {
+    let widest_m = in_metres(leg.width_at_start).max(in_metres(leg.width_at_end));
+    widest_m / 2.0 + edge_m + SPARE_M
+}
+
+/// The widest that the curves allow.
+fn widest_m(input: &PlanInput<'_>, edge_m: f64) -> f64 {
+    let curves = input
+        .run
+        .legs()
+        .iter()
+        .filter(|leg| leg.curvature_per_m != 0.0);
+    curves
+        .map(|leg| 2.0 * (1.0 / leg.curvature_per_m.abs() - edge_m - SPARE_M))
+        .fold(f64::INFINITY, f64::min)
 }
 
 /// Keeps labels off the handles.
