@@ -6,6 +6,7 @@ use crate::findings::Findings;
 use crate::findings::rules::{CauseFound, Facts};
 use crate::ground::soil::SoilFound;
 use crate::ground::{Ground, Penetrometer};
+use crate::lay::Lay;
 use crate::line::Line;
 use crate::measure::levels_book::ReducedBook;
 use crate::site::Site;
@@ -23,6 +24,8 @@ pub struct Results {
     pub penetrometers: Vec<Penetrometer>,
     /// Section, lifts, edges, earthwork.
     pub bed: Option<Bed>,
+    /// Every brick.
+    pub lay: Option<Lay>,
     /// What the soil is and how deep it freezes.
     pub soil: Option<SoilFound>,
     /// What someone should look at.
@@ -48,6 +51,9 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
         _ => None,
     };
     let soil = crate::ground::soil::soil(site, bed.as_ref(), &mut findings);
+    let lay = line
+        .as_ref()
+        .map(|line| crate::lay::lay(site, &line.run, &mut findings));
     let facts = Facts {
         site,
         catalogue,
@@ -61,6 +67,7 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
         ground,
         penetrometers,
         bed,
+        lay,
         soil,
         findings,
         causes,

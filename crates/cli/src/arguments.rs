@@ -15,6 +15,7 @@ Examples:
   underbrick check sample-sites/curved-to-a-drive
   underbrick section sample-sites/curved-to-a-drive --at \"12 ft 6 in\" -o cross-section.svg
   underbrick section sample-sites/curved-to-a-drive --long -o long-section.svg
+  underbrick plan sample-sites/curved-to-a-drive -o plan.svg
   underbrick results sample-sites/metric
   underbrick results sample-sites/metric --json
 
@@ -63,6 +64,15 @@ pub enum Command {
         )
     )]
     Section(SectionAsked),
+    /// Draws every brick from above, as SVG
+    #[command(
+        long_about = "Draws the walk from above with every brick, as SVG: the whole of it, or what stands about one station at a scale.\n\nCuts                       carry the letter of the cut list. Findings other than checks that were kept go to stderr.",
+        after_long_help = format!(
+            "Examples:\n  underbrick plan sample-sites/curved-to-a-drive -o plan.svg\n  \
+             underbrick plan sample-sites/curved-to-a-drive --at \"30 ft\" --scale 10 -o curve.svg\n\n{STATUSES}"
+        )
+    )]
+    Plan(PlanAsked),
     /// Gives every figure with its unit: text for people, or JSON for machines
     #[command(
         long_about = "Gives every figure of the site: line, section, lifts from the bottom, edges, quantities, findings.\n\nText by default; \
@@ -99,6 +109,32 @@ pub struct SectionAsked {
     /// The walk lengthwise, with a marker at the station
     #[arg(long)]
     pub long: bool,
+    /// Width of the sheet in dots of 1/160 in
+    #[arg(long, value_name = "DOTS", default_value_t = 1400, value_parser = clap::value_parser!(u16).range(200..=20_000))]
+    pub width: u16,
+    /// Height of the sheet in dots of 1/160 in
+    #[arg(long, value_name = "DOTS", default_value_t = 720, value_parser = clap::value_parser!(u16).range(200..=20_000))]
+    pub height: u16,
+    /// Colours for dim light instead of bright sun
+    #[arg(long)]
+    pub dim: bool,
+    /// Writes to this file instead of stdout
+    #[arg(short, long, value_name = "FILE", value_hint = ValueHint::FilePath)]
+    pub output: Option<PathBuf>,
+}
+
+/// Which part of the plan.
+#[derive(Debug, Args)]
+pub struct PlanAsked {
+    /// Which site.
+    #[command(flatten)]
+    pub site: SiteAsked,
+    /// Station in the middle of the sheet, as written on site [default: the whole walk; with --scale the middle of the run]
+    #[arg(long, value_name = "STATION", allow_hyphen_values = true)]
+    pub at: Option<String>,
+    /// One to how many, on paper [default: as large as the whole walk fits]
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..=1000))]
+    pub scale: Option<u16>,
     /// Width of the sheet in dots of 1/160 in
     #[arg(long, value_name = "DOTS", default_value_t = 1400, value_parser = clap::value_parser!(u16).range(200..=20_000))]
     pub width: u16,

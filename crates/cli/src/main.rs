@@ -5,6 +5,7 @@ mod check;
 mod findings;
 mod measured;
 mod output;
+mod plan;
 mod results;
 mod section;
 mod station;
@@ -18,6 +19,7 @@ fn main() -> ExitCode {
     let done = match Arguments::parse().command {
         Command::Check(asked) => check::check(&asked),
         Command::Section(asked) => section::section(&asked),
+        Command::Plan(asked) => plan::plan(&asked),
         Command::Results(asked) => results::results(&asked),
     };
     let status = done.unwrap_or_else(|error| {

@@ -1,0 +1,232 @@
+//! What someone should look at in a layout.
+
+use super::laid::{LayNote, Measured};
+use super::layout::Lay;
+use crate::findings::{Findings, Source, Weight};
+use crate::place::Place;
+use crate::quantity::Length;
+use crate::site::{ShownIn, Site};
+
+const JOINTS: Source = Source::Published(
+    "Brick Industry Association, Technical Note 14A: joints from 1/16 to 3/16 in, unless other limits were given",
+);
+
+/// Notes what could not be laid as asked, and what was kept.
+pub(super) fn check(site: &Site, lay: &Lay, findings: &mut Findings) {
+    let shown = site.shown_in;
+    for note in &lay.notes {
+        one(note, shown, lay, findings);
+    }
+    merged(lay, shown, findings);
+    worst_lap(lay, shown, findings);
+    worst_joint(lay, shown, findings);
+    let all_kept = !lay.notes.iter().any(|note| {
+        matches!(
+            note,
+            LayNote::WiderThanTheWalk | LayNote::LapNotKept(_) | LayNote::JointNotKept(_)
+        )
+    });
+    if all_kept && !lay.pieces.all().is_empty() {
+        kept(lay, shown, findings);
+    }
+}
+
+fn one(note: &LayNote, shown: ShownIn, lay: &Lay, findings: &mut Findings) {
+    match note {
+        LayNote::WiderThanTheWalk => findings.note(
+            Place::Width,
+            Weight::Stop,
+            Source::Readings,
+            format!(
+                "No brick fits: its width of {} and two joints are more than the clear width.",
+                shown.thickness(lay.wishes.brick_width)
+            ),
+            "Widen the walk, or mend the brick's width.",
+        ),
+        LayNote::Ripped { to, n_courses } => findings.note(
+            Place::Width,
+            Weight::Warning,
+            JOINTS,
+            format!(
+                "No number of whole courses fills the clear width with joints from {} to {}: {} cut along the length to {}.",
+                shown.thickness(lay.wishes.least_joint),
+                shown.thickness(lay.wishes.widest_joint),
+                if *n_courses == 1 {
+                    "one course is".to_owned()
+                } else {
+                    format!("{n_courses} courses are")
+                },
+                shown.thickness(*to),
+            ),
+            "Take a width that whole brick fits.",
+        ),
+        LayNote::HalvesOnCurve {
+            leg_idx,
+            least_radius,
+        } => curve(*leg_idx, *least_radius, ("whole brick", "halves"), shown, findings),
+        LayNote::TaperedOnCurve {
+            leg_idx,
+            least_radius,
+        } => curve(
+            *leg_idx,
+            *least_radius,
+            ("halves", "pieces cut to a taper"),
+            shown,
+            findings,
+        ),
+        LayNote::PieceMerged { .. } | LayNote::LapNotKept(_) | LayNote::JointNotKept(_) => {}
+    }
+}
+
+fn curve(
+    leg_idx: usize,
+    least_radius: Length,
+    (asked, laid): (&str, &str),
+    shown: ShownIn,
+    findings: &mut Findings,
+) {
+    let reason = if least_radius.is_finite() {
+        format!(
+            "{asked} would need {} or more to the centreline to keep the joints",
+            shown.length(least_radius)
+        )
+    } else {
+        format!("the joints between courses leave no play for {asked}")
+    };
+    findings.note(
+        Place::LegRadius(leg_idx),
+        Weight::Note,
+        Source::Readings,
+        format!("The curve is tight for this brick: {reason}, so {laid} are laid there."),
+        "A larger radius, or a width with joints nearer the middle of their limits, lets larger pieces lie.",
+    );
+}
+
+fn merged(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
+    let n_merged = lay
+        .notes
+        .iter()
+        .filter(|note| matches!(note, LayNote::PieceMerged { .. }))
+        .count();
+    if n_merged == 0 {
+        return;
+    }
+    let pieces = if n_merged == 1 {
+        "One closing piece".to_owned()
+    } else {
+        format!("{n_merged} closing pieces")
+    };
+    findings.note(
+        Place::BrickLength,
+        Weight::Note,
+        Source::CommonPractice,
+        format!(
+            "{pieces} would have been shorter than {}: the last two of the course share instead.",
+            shown.thickness(lay.wishes.least_piece)
+        ),
+        "",
+    );
+}
+
+fn worst_lap(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
+    let laps = lay.notes.iter().filter_map(|note| match note {
+        LayNote::LapNotKept(lap) => Some(*lap),
+        _ => None,
+    });
+    let Some((n_laps, worst)) = worst(laps, |a, b| a.length < b.length) else {
+        return;
+    };
+    findings.note(
+        Place::BrickLength,
+        Weight::Warning,
+        Source::CommonPractice,
+        format!(
+            "The lap falls below {} at {n_laps} {}: down to {} in course {} at {}.",
+            shown.thickness(lay.wishes.least_lap),
+            if n_laps == 1 { "place" } else { "places" },
+            shown.thickness(worst.length),
+            worst.course,
+            shown.along(worst.station),
+        ),
+        "Allow shorter pieces, or a smaller least lap.",
+    );
+}
+
+fn worst_joint(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
+    let joints = lay.notes.iter().filter_map(|note| match note {
+        LayNote::JointNotKept(joint) => Some(*joint),
+        _ => None,
+    });
+    let middle = (lay.wishes.least_joint + lay.wishes.widest_joint) / 2.0;
+    let off = |joint: Measured| (joint.length - middle).abs();
+    let Some((n_joints, worst)) = worst(joints, |a, b| off(*a) > off(*b)) else {
+        return;
+    };
+    findings.note(
+        Place::Joint,
+        Weight::Warning,
+        JOINTS,
+        format!(
+            "{n_joints} {} outside {} to {}: {} in course {} at {}.",
+            if n_joints == 1 {
+                "joint is"
+            } else {
+                "joints are"
+            },
+            shown.thickness(lay.wishes.least_joint),
+            shown.thickness(lay.wishes.widest_joint),
+            shown.thickness(worst.length),
+            worst.course,
+            shown.along(worst.station),
+        ),
+        "Take a larger radius, another bond, or a brick that fits it.",
+    );
+}
+
+/// How many there are, and the one that comes before all others.
+fn worst(
+    all: impl Iterator<Item = Measured>,
+    comes_before: impl Fn(&Measured, &Measured) -> bool,
+) -> Option<(usize, Measured)> {
+    all.fold(None, |so_far, next| match so_far {
+        None => Some((1, next)),
+        Some((n, worst)) => Some((
+            n + 1,
+            if comes_before(&next, &worst) {
+                next
+            } else {
+                worst
+            },
+        )),
+    })
+}
+
+fn kept(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
+    if let (Some(narrowest), Some(widest)) = (lay.narrowest_joint, lay.widest_joint) {
+        findings.note(
+            Place::Joint,
+            Weight::Right,
+            JOINTS,
+            format!(
+                "Joints lie from {} to {}.",
+                shown.thickness(narrowest.length),
+                shown.thickness(widest.length)
+            ),
+            "",
+        );
+    }
+    if let Some(lap) = lay.least_lap {
+        findings.note(
+            Place::BrickLength,
+            Weight::Right,
+            Source::CommonPractice,
+            format!(
+                "The least lap is {}, in course {} at {}.",
+                shown.thickness(lap.length),
+                lap.course,
+                shown.along(lap.station)
+            ),
+            "",
+        );
+    }
+}

@@ -1,0 +1,150 @@
+//! Courses along the run.
+
+use super::geometry::{band, beyond_ends_m, beyond_m, deepest_overlap, uncovered_m2};
+use super::runs::{Shape, least_radius_m, run_of, shapes, wishes};
+use crate::lay::{Kind, Laid, LayNote, LayWishes, Part, along};
+use crate::line::Run;
+use crate::quantity::{Length, feet, in_metres, inches, metres};
+use crate::site::Bond;
+use proptest::prelude::*;
+
+/// No overlap, nothing beyond the band, limits kept or said, areas balanced.
+#[track_caller]
+fn check_field(run: &Run, wishes: &LayWishes, width: Length) -> Laid {
+    let laid = along(run, wishes);
+    if let Some((deep_m, one, other)) = deepest_overlap(&laid.pieces) {
+        assert!(deep_m < 1e-9, "{deep_m} m: {one:?} {other:?}");
+    }
+    let half_m = in_metres(width) / 2.0;
+    let beyond = beyond_m(run, &laid.pieces, Part::Field, half_m);
+    assert!(beyond < 1e-9, "{beyond} m beyond the band");
+    let beyond = beyond_ends_m(run, &laid.pieces);
+    assert!(beyond < 1e-9, "{beyond} m beyond the ends");
+    let said = |of: fn(&LayNote) -> bool| laid.notes.iter().any(of);
+    let limits_kept = laid
+        .narrowest_joint
+        .is_none_or(|joint| joint.length >= wishes.least_joint - metres(1e-9))
+        && laid
+            .widest_joint
+            .is_none_or(|joint| joint.length <= wishes.widest_joint + metres(1e-9));
+    assert!(
+        limits_kept || said(|note| matches!(note, LayNote::JointNotKept(_))),
+        "{:?} {:?}",
+        laid.narrowest_joint,
+        laid.widest_joint
+    );
+    if wishes.bond == Bond::Running {
+        let kept = laid
+            .least_lap
+            .is_none_or(|lap| lap.length >= wishes.least_lap - metres(1e-9));
+        // Among halves and tapered pieces the least lap is less by as much as they are shorter, and that they are is said.
+        assert!(
+            kept || said(|note| matches!(
+                note,
+                LayNote::LapNotKept(_)
+                    | LayNote::HalvesOnCurve { .. }
+                    | LayNote::TaperedOnCurve { .. }
+            )),
+            "{:?}",
+            laid.least_lap
+        );
+    }
+    for piece in laid.pieces.all() {
+        assert!(
+            piece.length <= wishes.brick_length + metres(1e-9),
+            "{piece:?}"
+        );
+    }
+    let (left, difference) = uncovered_m2(&band(run, half_m), &laid.pieces);
+    assert!(
+        (left - difference).abs() < 1e-5,
+        "{left} m² uncovered, {difference} m² by areas"
+    );
+    laid
+}
+
+fn count(laid: &Laid, of: Kind) -> usize {
+    laid.pieces
+        .all()
+        .iter()
+        .filter(|piece| piece.kind == of)
+        .count()
+}
+
+#[test]
+fn a_straight_walk_by_hand() {
+    // 12 courses of 4 in and 13 joints of 1/8 in: 49 5/8 in. 10 bricks and 11 joints: 81 3/8 in.
+    let width = inches(49.625);
+    let run = run_of(&[Shape::Straight(81.375 * 0.0254)], width);
+    let laid = check_field(&run, &wishes(), width);
+    assert_eq!(laid.notes, []);
+    // Six courses of 10 wholes, six of 9 wholes between two halves.
+    assert_eq!(
+        (count(&laid, Kind::Whole), count(&laid, Kind::Half)),
+        (6 * 10 + 6 * 9, 12)
+    );
+    assert_eq!(laid.pieces.all().len(), 126);
+    // Lap: half of 8 1/8 in.
+    let lap_in = in_metres(laid.least_lap.unwrap().length) / 0.0254;
+    assert!((lap_in - 4.0625).abs() < 1e-9, "{lap_in} in");
+    let joint = |joint: Option<crate::lay::Measured>| in_metres(joint.unwrap().length) / 0.0254;
+    assert!((joint(laid.narrowest_joint) - 0.125).abs() < 1e-9);
+    assert!((joint(laid.widest_joint) - 0.125).abs() < 1e-9);
+}
+
+#[test]
+fn figures_of_one_curve() {
+    let width = inches(49.625);
+    for radius_ft in [60.0, 30.0, 20.0, 9.0, 4.0] {
+        let run = run_of(
+            &[
+                Shape::Straight(2.0),
+                Shape::Curve(radius_ft * 0.3048, 90.0, true),
+                Shape::Straight(2.0),
+            ],
+            width,
+        );
+        let laid = check_field(&run, &wishes(), width);
+        let kinds = [
+            Kind::Whole,
+            Kind::Half,
+            Kind::ThreeQuarter,
+            Kind::Cut,
+            Kind::Ripped,
+            Kind::Tapered,
+        ]
+        .map(|kind| count(&laid, kind));
+        println!(
+            "{radius_ft} ft: {kinds:?} {:?} {:?} {:?} {:?}",
+            laid.narrowest_joint, laid.widest_joint, laid.least_lap, laid.notes
+        );
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    #[test]
+    fn any_run_is_covered(
+        (width_in, shapes) in (8.0..60.0_f64).prop_flat_map(|width_in| (Just(width_in), shapes(least_radius_m(inches(width_in), &wishes())))),
+        lap_share in prop_oneof![3 => Just(0.5), 1 => 0.0..1.0_f64],
+        returns in any::<(bool, bool)>(),
+    ) {
+        let width = inches(width_in);
+        let run = run_of(&shapes, width);
+        let wishes = LayWishes { lap_share, return_at_door: returns.0, return_at_end: returns.1, ..wishes() };
+        check_field(&run, &wishes, width);
+    }
+
+    #[test]
+    fn stack_and_wide_limits(
+        (width_ft, shapes) in (2.0..5.0_f64).prop_flat_map(|width_ft| (Just(width_ft), shapes(least_radius_m(feet(width_ft), &wishes())))),
+        is_stack in any::<bool>(),
+    ) {
+        let width = feet(width_ft);
+        let run = run_of(&shapes, width);
+        let bond = if is_stack { Bond::Stack } else { Bond::Running };
+        let wishes = LayWishes { bond, joint: inches(0.375), least_joint: inches(0.25), widest_joint: inches(0.625), ..wishes() };
+        check_field(&run, &wishes, width);
+    }
+}

@@ -1,0 +1,161 @@
+//! The whole walk laid out: field, edges, cuts, and the order in which it all is laid.
+
+use super::course_table::{Course, course_table};
+use super::cuts::{CutFrom, CutList};
+use super::laid::{Laid, LayNote, Measured};
+use super::pieces::{Kind, Part, Pieces};
+use super::radius::LeastRadii;
+use super::wishes::LayWishes;
+use super::{across, along, edges};
+use crate::findings::Findings;
+use crate::line::Run;
+use crate::quantity::{Area, in_metres, metres, square_metres};
+use crate::site::{CourseWay, ShownIn, Site};
+
+/// Every brick of a walk.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Lay {
+    /// What it was laid by.
+    pub wishes: LayWishes,
+    /// The field course by course, then the edges.
+    pub pieces: Pieces,
+    /// The narrowest joint of the field.
+    pub narrowest_joint: Option<Measured>,
+    /// The widest joint of the field.
+    pub widest_joint: Option<Measured>,
+    /// The widest joint of the edges.
+    pub widest_edge_joint: Option<Measured>,
+    /// The least distance between the joints of two courses that adjoin; `None` in a bond without laps.
+    pub least_lap: Option<Measured>,
+    /// What could not be laid as asked, and what was done about it.
+    pub notes: Vec<LayNote>,
+    /// Least radii of the centreline for this brick and joint, courses along the run.
+    pub least_radii: LeastRadii,
+    /// What is cut, and the bricks for everything.
+    pub cuts: CutList,
+    /// The laying order.
+    pub courses: Vec<Course>,
+    /// Areas, as seen from above.
+    pub areas: LayAreas,
+}
+
+/// Areas of a walk as seen from above.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LayAreas {
+    /// Between the edges, rows across and openings counted in.
+    pub clear: Area,
+    /// Pieces of the field and of the rows across.
+    pub pieces: Area,
+    /// Joints between those, and whatever else the brick leaves free.
+    pub joints: Area,
+    /// Both edges with their joints.
+    pub edges: Area,
+    /// Joints of both edges.
+    pub edge_joints: Area,
+}
+
+/// Lays every brick of a walk, and notes what someone should look at.
+#[must_use]
+pub fn lay(site: &Site, run: &Run, findings: &mut Findings) -> Lay {
+    let lay = laid_by(LayWishes::of(site), site, run);
+    super::checks::check(site, &lay, findings);
+    lay
+}
+
+fn laid_by(wishes: LayWishes, site: &Site, run: &Run) -> Lay {
+    let field = match wishes.courses {
+        CourseWay::Along => along(run, &wishes),
+        CourseWay::Across => across(run, &wishes),
+    };
+    let edges = edges(run, &wishes);
+    let areas = LayAreas::of(run, &wishes, &field, &edges);
+    let mut pieces = field.pieces;
+    pieces.append(&edges.pieces);
+    let cuts = cuts(&pieces, &wishes, site.shown_in);
+    let courses = course_table(&pieces, &cuts);
+    let mut notes = field.notes;
+    notes.extend(edges.notes);
+    Lay {
+        wishes,
+        narrowest_joint: field.narrowest_joint,
+        widest_joint: field.widest_joint,
+        widest_edge_joint: edges.widest_joint,
+        least_lap: field.least_lap,
+        notes,
+        least_radii: LeastRadii::of(&wishes, run.clear_width_at(metres(0.0)), wishes.joint),
+        cuts,
+        courses,
+        areas,
+        pieces,
+    }
+}
+
+fn cuts(pieces: &Pieces, wishes: &LayWishes, shown_in: ShownIn) -> CutList {
+    let first = CutFrom {
+        length: wishes.brick_length,
+        width: wishes.brick_width,
+        kerf: wishes.kerf,
+    };
+    CutList::of(pieces, first, None, shown_in)
+}
+
+impl Lay {
+    /// Pieces between the edges.
+    #[must_use]
+    pub fn n_field(&self) -> usize {
+        self.count(|part| part == Part::Field)
+    }
+
+    /// Pieces of both edges and of the rows across.
+    #[must_use]
+    pub fn n_edge(&self) -> usize {
+        self.count(|part| part != Part::Field)
+    }
+
+    /// Whole bricks as laid.
+    #[must_use]
+    pub fn n_whole(&self) -> usize {
+        let all = self.pieces.all();
+        all.iter().filter(|piece| piece.kind == Kind::Whole).count()
+    }
+
+    fn count(&self, of: impl Fn(Part) -> bool) -> usize {
+        self.pieces
+            .all()
+            .iter()
+            .filter(|piece| of(piece.part))
+            .count()
+    }
+}
+
+impl LayAreas {
+    fn of(run: &Run, wishes: &LayWishes, field: &Laid, edges: &Laid) -> Self {
+        // A strip with the centreline in its middle has the area of its mean width times its length, on a curve too.
+        let clear_m2: f64 = run
+            .legs()
+            .iter()
+            .map(|leg| {
+                in_metres(leg.length) * in_metres(leg.width_at_start + leg.width_at_end) / 2.0
+            })
+            .sum();
+        let across_m = in_metres(wishes.edge_brick.across);
+        // Both edges together: the strip over the edges less the clear one.
+        let edges_m2 = 2.0 * across_m * in_metres(run.length());
+        let area_m2 = |laid: &Laid, of: &dyn Fn(Part) -> bool| -> f64 {
+            let pieces = laid.pieces.all().iter();
+            pieces
+                .filter(|piece| of(piece.part))
+                .map(|piece| laid.pieces.area(piece).value)
+                .sum()
+        };
+        let in_edge = |part: Part| matches!(part, Part::Edge(_));
+        let pieces_m2 = area_m2(field, &|_| true) + area_m2(edges, &|part| !in_edge(part));
+        Self {
+            clear: square_metres(clear_m2),
+            pieces: square_metres(pieces_m2),
+            joints: square_metres((clear_m2 - pieces_m2).max(0.0)),
+            edges: square_metres(edges_m2),
+            edge_joints: square_metres((edges_m2 - area_m2(edges, &in_edge)).max(0.0)),
+        }
+    }
+}
