@@ -6,9 +6,6 @@
     reason = "a panic in a test is the failure report"
 )]
 
-#[path = "../../drawing/src/plan/example_walk.rs"]
-mod example_walk;
-
 use std::path::Path;
 
 use egui::vec2;
@@ -40,18 +37,18 @@ fn sample(name: &str) -> (Site, Catalogue) {
 fn drawn(site: &Site, catalogue: &Catalogue, sheet: Sheet, scale: &str) -> Drawing {
     let results = compute(site, catalogue);
     let line = results.line.unwrap();
-    let laid = example_walk::lay(site, &line.run);
-    let letter = |piece_idx| example_walk::letter(&laid.pieces, piece_idx);
+    let laid = results.lay.unwrap();
+    let letter = |piece_idx: usize| laid.cuts.line(piece_idx).map(|line| line.letter.clone());
     let input = PlanInput {
         site,
         run: &line.run,
         pieces: &laid.pieces,
         letter: &letter,
         fall: Some(line.grade.fall),
-        narrowest_joint: Some(laid.narrowest_joint),
-        widest_joint: Some(laid.widest_joint),
-        least_lap: Some(laid.least_lap),
-        notes: &[],
+        narrowest_joint: laid.narrowest_joint,
+        widest_joint: laid.widest_joint,
+        least_lap: laid.least_lap,
+        notes: &laid.notes,
     };
     let whole = PlanView {
         handles: true,
@@ -170,18 +167,18 @@ fn the_plan_with_its_keys_can_be_looked_at() {
     let (site, catalogue) = sample("metric");
     let results = compute(&site, &catalogue);
     let line = results.line.unwrap();
-    let laid = example_walk::lay(&site, &line.run);
-    let letter = |piece_idx| example_walk::letter(&laid.pieces, piece_idx);
+    let laid = results.lay.unwrap();
+    let letter = |piece_idx: usize| laid.cuts.line(piece_idx).map(|line| line.letter.clone());
     let input = PlanInput {
         site: &site,
         run: &line.run,
         pieces: &laid.pieces,
         letter: &letter,
         fall: Some(line.grade.fall),
-        narrowest_joint: Some(laid.narrowest_joint),
-        widest_joint: Some(laid.widest_joint),
-        least_lap: Some(laid.least_lap),
-        notes: &[],
+        narrowest_joint: laid.narrowest_joint,
+        widest_joint: laid.widest_joint,
+        least_lap: laid.least_lap,
+        notes: &laid.notes,
     };
     for (way, size) in [
         ("lying", vec2(776.0, 470.0)),

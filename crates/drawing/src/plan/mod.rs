@@ -5,8 +5,6 @@ mod band;
 mod bricks;
 mod corners;
 mod door;
-#[cfg(test)]
-mod example_walk;
 mod handles;
 mod joints;
 mod pointed_out;
