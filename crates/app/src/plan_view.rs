@@ -89,6 +89,11 @@ impl PlanViewState {
         self.held = None;
     }
 
+    /// Selects a piece, or none.
+    pub const fn select(&mut self, piece_idx: Option<u32>) {
+        self.selected = piece_idx;
+    }
+
     /// The piece whose words stand under the plan.
     #[must_use]
     pub const fn selected(&self) -> Option<u32> {
@@ -332,7 +337,7 @@ impl Asked<'_, '_> {
     }
 
     fn go_to(&self, ui: &Ui, state: &mut PlanViewState, view: PlanView) {
-        state.view = Some(view.over(self.input.site, self.input.run));
+        state.view = Some(view.over(self.input.site, self.input.run, self.sheet()));
         ui.request_repaint();
     }
 
@@ -445,7 +450,7 @@ fn strip_ui(ui: &mut Ui, asked: &Asked<'_, '_>, strip: Rect, state: &mut PlanVie
     if Key::two_lines("+", "larger").show(ui, *more).clicked() {
         by = Some(STEP);
     }
-    if Key::new("whole walk").show(ui, *all).clicked() {
+    if Key::two_lines("whole", "walk").show(ui, *all).clicked() {
         state.view = None;
         ui.request_repaint();
     }

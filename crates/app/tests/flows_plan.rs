@@ -5,9 +5,6 @@
     reason = "a panic in a test is the failure report"
 )]
 
-#[path = "../../drawing/src/plan/example_walk.rs"]
-mod example_walk;
-
 use std::sync::Arc;
 
 use egui::{Event, MouseWheelUnit, PointerButton, Pos2, Role, TouchPhase, Ui, Vec2, pos2, vec2};
@@ -17,10 +14,8 @@ use tempfile::TempDir;
 use underbrick_app::Visit;
 use underbrick_app::plan_view::{PlanSaid, PlanViewState, plan_touched, plan_ui};
 use underbrick_app::theme::{self, Theme};
-use underbrick_calc::line::Run;
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{in_metres, metres};
-use underbrick_calc::site::Site;
 use underbrick_drawing::{PlanInput, handles};
 use underbrick_records::Shelf;
 
@@ -37,19 +32,21 @@ struct Screen {
 }
 
 /// Runs with what the plan is drawn from.
-fn with_input<T>(site: &Site, run: &Run, show: impl FnOnce(&PlanInput<'_>) -> T) -> T {
-    let laid = example_walk::lay(site, run);
-    let letter = |piece_idx| example_walk::letter(&laid.pieces, piece_idx);
+fn with_input<T>(visit: &Visit, show: impl FnOnce(&PlanInput<'_>) -> T) -> T {
+    let site = visit.site();
+    let run = &visit.results().line.as_ref().unwrap().run;
+    let laid = visit.results().lay.as_ref().unwrap();
+    let letter = |piece_idx: usize| laid.cuts.line(piece_idx).map(|line| line.letter.clone());
     show(&PlanInput {
         site,
         run,
         pieces: &laid.pieces,
         letter: &letter,
         fall: None,
-        narrowest_joint: Some(laid.narrowest_joint),
-        widest_joint: Some(laid.widest_joint),
-        least_lap: Some(laid.least_lap),
-        notes: &[],
+        narrowest_joint: laid.narrowest_joint,
+        widest_joint: laid.widest_joint,
+        least_lap: laid.least_lap,
+        notes: &laid.notes,
     })
 }
 
@@ -58,9 +55,8 @@ impl Screen {
         self.n_frames += 1;
         let rect = ui.max_rect();
         self.corner = rect.min;
-        let line = self.visit.results().line.as_ref().unwrap();
         let revision = self.visit.revision();
-        let said = with_input(self.visit.site(), &line.run, |input| {
+        let said = with_input(&self.visit, |input| {
             plan_touched(ui, rect, &mut self.plan, input, revision)
         });
         if said.own_step {
@@ -72,9 +68,8 @@ impl Screen {
         if said != PlanSaid::default() {
             self.said.push(said);
         }
-        let line = self.visit.results().line.as_ref().unwrap();
         let revision = self.visit.revision();
-        with_input(self.visit.site(), &line.run, |input| {
+        with_input(&self.visit, |input| {
             plan_ui(ui, rect, &mut self.plan, input, revision);
         });
     }
@@ -170,9 +165,8 @@ impl App {
 
     fn handle(&self, place: Place) -> Pos2 {
         let screen = self.screen();
-        let line = screen.visit.results().line.as_ref().unwrap();
         let drawing = screen.plan.drawing().unwrap();
-        let all = with_input(screen.visit.site(), &line.run, |input| {
+        let all = with_input(&screen.visit, |input| {
             handles(input, screen.plan.view().unwrap(), drawing.sheet)
         });
         let handle = all.iter().find(|handle| handle.place == place).unwrap();
@@ -374,6 +368,16 @@ fn a_dragged_width_grows_on_both_sides() {
     assert!(app.screen().said.iter().all(|said| said.tapped.is_none()));
     assert!(app.harness.state_mut().visit.undo());
     assert!((clear(&app) - before_m).abs() < 1e-12);
+}
+
+#[test]
+fn a_radius_is_not_dragged_tighter_than_it_can_be_laid() {
+    let mut app = opened("curved");
+    let (at, start) = (app.handle(Place::LegRadius(1)), app.spot(28.0 / 38.05, 0.0));
+    app.drag(at, (start - at) * 1.5);
+    assert!(app.screen().visit.results().line.is_some());
+    assert!(app.harness.state_mut().visit.undo());
+    assert!(!app.screen().visit.can_undo());
 }
 
 #[test]

@@ -182,7 +182,7 @@ impl Shown {
         if !self.holds(&plate) || !room.is_free(&plate) {
             return false;
         }
-        room.keep_clear(plate);
+        room.take(plate);
         let outline = rectangle(plate.left, plate.top, plate.right, plate.bottom);
         let rim = solid(Ink::Ink, 0.6);
         draft.shape(&outline, Ink::Paper, Some(rim), each.place());

@@ -22,8 +22,7 @@ const INSIDE: f64 = 7.0;
 
 /// What has a place in a corner.
 pub(super) struct Corners {
-    title: Option<LabelBox>,
-    title_lines: Vec<(Text, f64, Ink)>,
+    title: Option<(LabelBox, Title)>,
     north: Option<LabelBox>,
     scale: Option<(LabelBox, BarScale)>,
     key: Vec<(LabelBox, Kind, Text)>,
@@ -51,35 +50,21 @@ pub(super) fn lay_out(plan: &Plan<'_>, room: &mut Room, seen: &[Seen<'_>]) -> Co
             plate
         })
     };
-    let mut title_lines = title(plan);
-    let mut placed_title = None;
-    while placed_title.is_none() && !title_lines.is_empty() {
-        let wide = title_lines
-            .iter()
-            .map(|(text, size, _)| width_of(text, *size));
-        let (wide, tall) = (
-            wide.fold(0.0, f64::max),
-            title_lines
-                .iter()
-                .map(|(_, size, _)| 1.25 * size)
-                .sum::<f64>(),
-        );
-        placed_title = take(LabelBox {
-            left: MARGIN - INSIDE,
-            top: MARGIN - INSIDE,
-            right: MARGIN + wide + INSIDE,
-            bottom: MARGIN + tall + INSIDE * 0.5,
-        });
-        if placed_title.is_none() {
-            title_lines.pop();
-        }
-    }
     let north_width = north_width(plan);
     let north = take(LabelBox {
         left: width - MARGIN - north_width,
         top: MARGIN - INSIDE,
         right: width - MARGIN + INSIDE,
         bottom: MARGIN + 46.0 + 2.0 * sizes.note,
+    });
+    let title = titles(plan).into_iter().find_map(|title| {
+        let plate = take(LabelBox {
+            left: MARGIN - INSIDE,
+            top: MARGIN - INSIDE,
+            right: MARGIN + title.width() + INSIDE,
+            bottom: MARGIN + title.height() + INSIDE * 0.5,
+        })?;
+        Some((plate, title))
     });
     let bar = bar(plan);
     let scale = bar.and_then(|bar| {
@@ -111,8 +96,7 @@ pub(super) fn lay_out(plan: &Plan<'_>, room: &mut Room, seen: &[Seen<'_>]) -> Co
         room.keep_clear(plate);
     }
     Corners {
-        title: placed_title,
-        title_lines,
+        title,
         north,
         scale,
         key,
@@ -124,30 +108,61 @@ fn count(n_marks: usize) -> f64 {
     u32::try_from(n_marks).map_or(0.0, f64::from)
 }
 
-fn title(plan: &Plan<'_>) -> Vec<(Text, f64, Ink)> {
+/// Between the name of the drawing and what is said beside it, in dots.
+const AFTER_NAME: f64 = 14.0;
+
+/// What the drawing is: rows of words, each set beside the one before it.
+struct Title {
+    rows: Vec<Vec<(Text, f64, Ink)>>,
+}
+
+impl Title {
+    fn width(&self) -> f64 {
+        let rows = self.rows.iter().map(|row| {
+            let words: f64 = row
+                .iter()
+                .map(|(text, size, _)| width_of(text, *size) + AFTER_NAME)
+                .sum();
+            words - AFTER_NAME
+        });
+        rows.fold(0.0, f64::max)
+    }
+
+    fn height(&self) -> f64 {
+        let rows = self.rows.iter().map(|row| row_height(row));
+        rows.sum()
+    }
+}
+
+fn row_height(row: &[(Text, f64, Ink)]) -> f64 {
+    row.iter()
+        .map(|(_, size, _)| 1.25 * size)
+        .fold(0.0, f64::max)
+}
+
+/// From the fullest to the shortest; the first that has room is drawn. Near by, its name is enough.
+fn titles(plan: &Plan<'_>) -> Vec<Title> {
     let (sizes, site) = (plan.sizes, plan.input.site);
     let n_pieces = plan.input.pieces.all().len();
-    let mut notes = vec![site.lay.bond.name().to_lowercase()];
-    if n_pieces == 0 {
-        notes = vec!["no brick laid out".to_owned()];
+    let laid = if n_pieces == 0 {
+        "no brick laid out".to_owned()
     } else {
-        notes.push(wording::counted(n_pieces, "piece"));
+        let bond = site.lay.bond.name().to_lowercase();
+        format!("{bond}, {}", wording::counted(n_pieces, "piece"))
+    };
+    let name = || (Text::bold("plan, to scale"), sizes.label, Ink::Ink);
+    let note = |words: &str| (Text::regular(words), sizes.note, Ink::SecondInk);
+    let mut ways: Vec<Vec<Vec<(Text, f64, Ink)>>> = Vec::new();
+    if plan.detail < Detail::Names {
+        if let Some(fall) = plan.input.fall {
+            let fall = format!("{} away from the door", wording::fall(fall, site.shown_in));
+            ways.push(vec![vec![name(), note(&format!("{laid}, {fall}"))]]);
+            ways.push(vec![vec![name(), note(&laid)], vec![note(&fall)]]);
+        }
+        ways.push(vec![vec![name(), note(&laid)]]);
     }
-    let mut lines = vec![
-        (Text::bold("plan, to scale"), sizes.label, Ink::Ink),
-        (Text::regular(notes.join(", ")), sizes.note, Ink::SecondInk),
-    ];
-    if plan.detail >= Detail::Names {
-        lines.truncate(1);
-    } else if let Some(fall) = plan.input.fall {
-        let fall = wording::fall(fall, site.shown_in);
-        lines.push((
-            Text::regular(format!("{fall} away from the door")),
-            sizes.note,
-            Ink::SecondInk,
-        ));
-    }
-    lines
+    ways.push(vec![vec![name()]]);
+    ways.into_iter().map(|rows| Title { rows }).collect()
 }
 
 /// Kinds of cut pieces that are seen, with how many of each.
@@ -196,9 +211,11 @@ fn bar(plan: &Plan<'_>) -> Option<BarScale> {
             (10.0, 5, "50 m"),
         ],
     };
-    let (most, least) = ((0.3 * plan.sheet.width).clamp(165.0, 230.0), 40.0);
-    let fitting = lengths.iter().rev().find(|(part_m, n_parts, _)| {
+    let most = (0.3 * plan.sheet.width).clamp(165.0, 230.0) * plan.sheet.text_scale.max(1.0);
+    let fitting = lengths.iter().rev().find(|(part_m, n_parts, end)| {
         let dots = part_m * count(*n_parts) * plan.view.dots_per_metre;
+        let figures = ["0", end].map(|figure| width_of(&Text::regular(figure), plan.sizes.tick));
+        let least = figures.iter().sum::<f64>() + 12.0;
         (least..=most).contains(&dots)
     });
     fitting.map(|(part_m, n_parts, end)| BarScale {
@@ -218,13 +235,17 @@ pub(super) fn draw(draft: &mut Draft, plan: &Plan<'_>, corners: &Corners) {
             None,
         );
     };
-    if let Some(of) = &corners.title {
+    if let Some((of, title)) = &corners.title {
         plate(draft, of);
         let mut top = MARGIN - 2.0;
-        for (text, size, ink) in &corners.title_lines {
-            let lettering = lettering(text.clone(), *size, *ink, Anchor::Left);
-            draft.label((MARGIN, top + 0.6 * size), lettering);
-            top += 1.25 * size;
+        for row in &title.rows {
+            let mut left = MARGIN;
+            for (text, size, ink) in row {
+                let lettering = lettering(text.clone(), *size, *ink, Anchor::Left);
+                draft.label((left, top + 0.48 * row_height(row)), lettering);
+                left += width_of(text, *size) + AFTER_NAME;
+            }
+            top += row_height(row);
         }
     }
     if let Some(of) = &corners.north {
@@ -321,7 +342,7 @@ fn away(draft: &mut Draft, plan: &Plan<'_>, of: &LabelBox, way: Dots) {
     let head = [tip, off(neck, aside, 6.0), off(neck, aside, -6.0)];
     draft.shape(&head, Ink::Ink, None, None);
     let size = plan.sizes.tick;
-    let mut y = of.bottom - 1.75 * size;
+    let mut y = of.bottom - 1.95 * size;
     for line in AWAY {
         let lettering = lettering(Text::regular(line), size, Ink::SecondInk, Anchor::Middle);
         draft.label((middle.0, y), lettering);

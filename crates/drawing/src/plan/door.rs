@@ -15,7 +15,7 @@ use underbrick_calc::site::{CourseWay, Hand};
 /// Thickness of the wall as drawn, in dots: no size is meant.
 const WALL: f64 = 12.0;
 /// How far the wall is drawn past the walk, in dots.
-const PAST: f64 = 46.0;
+const PAST: f64 = 34.0;
 /// Every so many courses are numbered, the least that has room.
 const EVERY: [u32; 6] = [1, 5, 10, 20, 50, 100];
 
@@ -84,30 +84,30 @@ pub(super) fn wall(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room) {
     room.line(draft, &[left, right], solid(Ink::Ink, HAIRLINE), place);
 }
 
-/// The chalk line along which the first course is laid, and where laying starts.
-pub(super) fn start(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room) {
-    if plan.input.pieces.all().is_empty() || plan.detail == Detail::Band {
+/// The chalk line along which the first course is laid.
+pub(super) fn chalk_line(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room) {
+    let is_laid_along = plan.wishes.bond.follows() && plan.wishes.courses == CourseWay::Along;
+    let is_laid = !plan.input.pieces.all().is_empty();
+    if !(is_laid && is_laid_along) || plan.detail == Detail::Band {
         return;
     }
     let side = sign(plan.wishes.start);
-    if plan.wishes.bond.follows() && plan.wishes.courses == CourseWay::Along {
-        for stretch in &plan.band.stretches {
-            let line: Vec<Dots> = stretch
-                .stations
-                .iter()
-                .map(|station_m| {
-                    plan.dots(
-                        plan.band
-                            .spot(*station_m, side * plan.band.half_m(*station_m)),
-                    )
-                })
-                .collect();
-            room.line(draft, &line, dashed(Ink::Line, 2.0), None);
-        }
+    for stretch in &plan.band.stretches {
+        let along = stretch.stations.iter();
+        let line: Vec<Dots> = along
+            .map(|station_m| plan.beside(*station_m, side * plan.band.half_m(*station_m), 0.0))
+            .collect();
+        room.line(draft, &line, dashed(Ink::Line, 2.0), None);
     }
-    if !is_seen(plan) {
+}
+
+/// An arrow to where laying starts.
+pub(super) fn start(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room) {
+    let is_laid = !plan.input.pieces.all().is_empty();
+    if !is_laid || plan.detail == Detail::Band || !is_seen(plan) {
         return;
     }
+    let side = sign(plan.wishes.start);
     let on_m = (6.0 + 0.7 * plan.sizes.label) / plan.view.dots_per_metre;
     let over_m = plan.band.over_m(on_m);
     let tip = plan.beside(on_m, side * over_m, 4.0);
@@ -117,7 +117,7 @@ pub(super) fn start(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room) {
     let start = Words::one(Text::bold("start here"), plan.sizes.label, Ink::Line, None);
     // Out from the arrow's tail, or on along the walk where the sheet ends.
     let out = way_out(plan);
-    for length in [30.0, 21.0] {
+    for length in [30.0, 21.0, 44.0, 60.0] {
         let tail = off(tip, way, length);
         let is_seen = room.is_on_sheet(tip) && room.is_on_sheet(tail);
         if is_seen

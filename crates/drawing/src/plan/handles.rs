@@ -7,7 +7,9 @@ use crate::clearance::LabelBox;
 use crate::draft::{Draft, solid};
 use crate::item::Sheet;
 use crate::palette::Ink;
+use underbrick_calc::field::{Kind, field};
 use underbrick_calc::lay::PlanPoint;
+use underbrick_calc::line::RunLeg;
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, in_metres, metres};
 
@@ -17,6 +19,9 @@ const HANDLE: f64 = 15.0;
 const LEAST_LEG: f64 = 70.0;
 /// From this scale on joints are looked at and handles would stand in the way, in dots per metre.
 const TOO_NEAR: f64 = 1_200.0;
+
+/// How much more than the tightest a radius is left when it is dragged, in metres: more than it is rounded by.
+const SPARE_M: f64 = 0.01;
 
 /// What a finger can drag in the plan.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,10 +38,13 @@ pub struct Handle {
     per_metre: (f64, f64),
     less_m: f64,
     share: f64,
+    /// Least and most that can be laid, in metres.
+    limits_m: (f64, f64),
 }
 
 impl Handle {
-    /// The value that brings the handle as near to a spot of the plan as it gets; at least a centimetre.
+    /// The value that brings the handle as near to a spot of the plan as it gets: no radius too tight for the width, no width too
+    /// wide for a radius, and nothing that cannot be true.
     #[must_use]
     pub fn value_at(&self, spot: PlanPoint) -> Length {
         let (right, away) = self.per_metre;
@@ -44,8 +52,9 @@ impl Handle {
         let along_m =
             (spot.right_m - self.from.right_m) * right + (spot.away_m - self.from.away_m) * away;
         let value_m = (along_m / length_2 - self.less_m) / self.share;
-        metres(if value_m.is_finite() {
-            value_m.max(0.01)
+        let (least_m, most_m) = self.limits_m;
+        metres(if value_m.is_finite() && least_m <= most_m {
+            value_m.clamp(least_m, most_m)
         } else {
             in_metres(self.value)
         })
@@ -88,9 +97,18 @@ pub fn handles(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Vec<Handl
             per_metre,
             less_m: 0.0,
             share: 1.0,
+            limits_m: limits_m(
+                Place::LegRadius(leg_idx),
+                tightest_m(leg, band.edge_m),
+                f64::INFINITY,
+            ),
         });
     }
-    handles.extend(width_handle(input, &band, view, sheet));
+    let apart = |one: &Handle, other: &Handle| {
+        libm::hypot(one.at.0 - other.at.0, one.at.1 - other.at.1) > 2.2 * HANDLE
+    };
+    let width = width_handle(input, &band, view, sheet);
+    handles.extend(width.filter(|width| handles.iter().all(|radius| apart(width, radius))));
     handles.retain(|handle| {
         let (x, y) = handle.at;
         x >= 0.0 && y >= 0.0 && x <= sheet.width && y <= sheet.height
@@ -98,7 +116,7 @@ pub fn handles(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Vec<Handl
     handles
 }
 
-/// On the outer face of the edge brick, halfway along the first leg.
+/// On the outer face of the edge brick, along the first leg.
 fn width_handle(
     input: &PlanInput<'_>,
     band: &Band<'_>,
@@ -107,13 +125,19 @@ fn width_handle(
 ) -> Option<Handle> {
     let (leg, site_leg) = (input.run.legs().first()?, input.site.line.legs.first()?);
     let side = -outer_sides(input.run).first().copied()?;
-    let station_m = in_metres(leg.start) + in_metres(leg.length) / 2.0;
+    // On a curve the middle has its own handle.
+    let along = if leg.curvature_per_m == 0.0 {
+        0.5
+    } else {
+        0.25
+    };
+    let station_m = in_metres(leg.start) + along * in_metres(leg.length);
     let middle = band.spot(station_m, 0.0);
     let edge = band.spot(station_m, side * band.over_m(station_m));
     let beside = band.spot(station_m, side);
-    // Where the leg tapers to a width of its own, half of what is drawn here comes from that width.
+    // Where the leg tapers to a width of its own, a part of what is drawn here comes from that width.
     let (end_m, share) = match site_leg.width_at_end {
-        Some(_) => (in_metres(leg.width_at_end), 0.5),
+        Some(_) => (in_metres(leg.width_at_end), 1.0 - along),
         None => (0.0, 1.0),
     };
     let at = view.on_sheet(sheet, edge);
@@ -130,7 +154,36 @@ fn width_handle(
         per_metre,
         less_m: 2.0 * band.edge_m + end_m * (1.0 - share),
         share,
+        limits_m: limits_m(Place::Width, 0.0, widest_m(input, band.edge_m)),
     })
+}
+
+/// What can be true at a place and can be laid too.
+fn limits_m(place: Place, least_m: f64, most_m: f64) -> (f64, f64) {
+    match field(place).kind {
+        Kind::Length { least, most, .. } => {
+            (least_m.max(in_metres(least)), most_m.min(in_metres(most)))
+        }
+        _ => (least_m, most_m),
+    }
+}
+
+/// The least radius of a leg: what the edge brick inside the curve still bends around.
+fn tightest_m(leg: &RunLeg, edge_m: f64) -> f64 {
+    let widest_m = in_metres(leg.width_at_start).max(in_metres(leg.width_at_end));
+    widest_m / 2.0 + edge_m + SPARE_M
+}
+
+/// The widest that the curves allow.
+fn widest_m(input: &PlanInput<'_>, edge_m: f64) -> f64 {
+    let curves = input
+        .run
+        .legs()
+        .iter()
+        .filter(|leg| leg.curvature_per_m != 0.0);
+    curves
+        .map(|leg| 2.0 * (1.0 / leg.curvature_per_m.abs() - edge_m - SPARE_M))
+        .fold(f64::INFINITY, f64::min)
 }
 
 /// Keeps labels off the handles.

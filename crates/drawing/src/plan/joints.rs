@@ -256,7 +256,7 @@ fn set(
     if !room.is_free(&plate) {
         return false;
     }
-    room.keep_clear(plate);
+    room.take(plate);
     let outline = rectangle(plate.left, plate.top, plate.right, plate.bottom);
     draft.shape(&outline, Ink::Paper, None, place);
     draft.label(

@@ -5,8 +5,6 @@ mod band;
 mod bricks;
 mod corners;
 mod door;
-#[cfg(test)]
-mod example_walk;
 mod handles;
 mod joints;
 mod pointed_out;
@@ -148,12 +146,13 @@ pub fn plan(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Drawing {
     ground(&mut draft, &plan);
     let seen = bricks::draw(&mut draft, &plan);
     let corners = corners::lay_out(&plan, &mut room, &seen);
-    openings(&mut draft, &plan);
+    openings(&mut draft, &plan, &mut room);
     door::wall(&mut draft, &plan, &mut room);
     handles::keep_clear(&plan, &mut room);
-    door::start(&mut draft, &plan, &mut room);
+    door::chalk_line(&mut draft, &plan, &mut room);
     sizes::lines(&mut draft, &plan, &mut room);
     stations::ticks(&mut draft, &plan, &mut room);
+    door::start(&mut draft, &plan, &mut room);
     sizes::labels(&mut draft, &plan, &mut room);
     pointed_out::draw(&mut draft, &plan, &mut room);
     door::course_numbers(&mut draft, &plan, &mut room, &seen);
@@ -195,22 +194,16 @@ fn ground(draft: &mut Draft, plan: &Plan<'_>) {
 }
 
 /// Places that the brick leaves free: empty, crossed by their diagonals.
-fn openings(draft: &mut Draft, plan: &Plan<'_>) {
+fn openings(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room) {
     for opening in &plan.input.site.lay.openings {
         let Some(corners) = opening_corners(plan, opening) else {
             continue;
         };
         let outline = plan.points(&corners);
-        let pen = solid(Ink::Ink, HAIRLINE);
-        draft.area(
-            outline.clone(),
-            Ink::Paper,
-            Some(solid(Ink::Ink, OUTLINE)),
-            None,
-        );
-        if let [a, b, c, d] = outline.as_slice() {
-            draft.line(vec![*a, *c], pen, None);
-            draft.line(vec![*b, *d], pen, None);
+        draft.area(outline, Ink::Paper, Some(solid(Ink::Ink, OUTLINE)), None);
+        let [a, b, c, d] = corners.map(|corner| plan.dots(corner));
+        for diagonal in [[a, c], [b, d]] {
+            room.line(draft, &diagonal, solid(Ink::Ink, HAIRLINE), None);
         }
     }
 }

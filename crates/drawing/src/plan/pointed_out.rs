@@ -5,7 +5,7 @@ use super::{Detail, Plan};
 use crate::draft::{Draft, HAIRLINE, solid};
 use crate::palette::Ink;
 use crate::text::Text;
-use underbrick_calc::lay::{Measured, Part};
+use underbrick_calc::lay::{LayNote, Measured, Part};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::in_metres;
 
@@ -17,18 +17,28 @@ pub(super) fn draw(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room) {
     if plan.detail == Detail::Band || plan.detail == Detail::Joints {
         return;
     }
-    let found = [
-        ("least lap", plan.input.least_lap),
-        ("widest joint", plan.input.widest_joint),
-    ];
-    for (what, measured) in found {
-        if let Some(measured) = measured {
-            point_out(draft, plan, room, what, measured);
-        }
+    let notes = plan.input.notes;
+    let is_off = |wanted: fn(&LayNote) -> bool| notes.iter().any(wanted);
+    let too_short = is_off(|note| matches!(note, LayNote::LapNotKept(_)));
+    let too_wide = is_off(|note| matches!(note, LayNote::JointNotKept(_)));
+    if let Some(lap) = plan.input.least_lap {
+        let (what, past) = ("least lap", too_short.then_some("too short"));
+        point_out(draft, plan, room, (what, past), lap);
+    }
+    if let Some(joint) = plan.input.widest_joint {
+        let is_wide = joint.length > plan.wishes.widest_joint;
+        let (what, past) = ("widest joint", (too_wide && is_wide).then_some("too wide"));
+        point_out(draft, plan, room, (what, past), joint);
     }
 }
 
-fn point_out(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room, what: &str, measured: Measured) {
+fn point_out(
+    draft: &mut Draft,
+    plan: &Plan<'_>,
+    room: &mut Room,
+    (what, past): (&str, Option<&str>),
+    measured: Measured,
+) {
     let Some((piece_idx, offset_m)) = nearest(plan, measured) else {
         return;
     };
@@ -39,10 +49,15 @@ fn point_out(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room, what: &str, me
     }
     let shown_in = plan.input.site.shown_in;
     let place = u32::try_from(piece_idx).ok().map(Place::Piece);
+    let ink = if past.is_some() { Ink::Wrong } else { Ink::Ink };
+    let past = past.map(|past| format!(", {past}")).unwrap_or_default();
     let words = Words::one(
-        Text::bold(format!("{what} {}", shown_in.thickness(measured.length))),
+        Text::bold(format!(
+            "{what} {}{past}",
+            shown_in.thickness(measured.length)
+        )),
         plan.sizes.note,
-        Ink::Ink,
+        ink,
         place,
     )
     .and(
@@ -63,11 +78,11 @@ fn point_out(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room, what: &str, me
                 room.line(
                     draft,
                     &[spot, off(end, way, 2.0)],
-                    solid(Ink::Ink, HAIRLINE),
+                    solid(ink, HAIRLINE),
                     place,
                 );
                 draft.disc(spot, 4.6, Ink::Paper, place);
-                draft.disc(spot, 3.2, Ink::Ink, place);
+                draft.disc(spot, 3.2, ink, place);
                 return;
             }
         }

@@ -19,6 +19,8 @@ pub(crate) type Dots = (f64, f64);
 /// What has been taken so far.
 pub(crate) struct Room {
     sheet: Sheet,
+    /// What labels keep off but lines may run under.
+    plates: Vec<LabelBox>,
     boxes: Vec<LabelBox>,
     lines: Vec<(Dots, Dots)>,
     /// What lies between the edges, as outlines.
@@ -66,6 +68,7 @@ impl Room {
         let as_point = |(x, y): Dots| Point { x, y };
         Self {
             sheet,
+            plates: Vec::new(),
             boxes: Vec::new(),
             lines: Vec::new(),
             band: band
@@ -87,8 +90,13 @@ impl Room {
             .any(|outline| contains(outline, Point { x, y }))
     }
 
-    /// Keeps labels out of a rectangle.
+    /// Keeps labels out of a rectangle that covers what lies under it.
     pub fn keep_clear(&mut self, room: LabelBox) {
+        self.plates.push(room);
+    }
+
+    /// Keeps labels and lines out of a rectangle.
+    pub fn take(&mut self, room: LabelBox) {
         self.boxes.push(room);
     }
 
@@ -99,6 +107,7 @@ impl Room {
             && about.top >= 0.0
             && about.right <= self.sheet.width
             && about.bottom <= self.sheet.height
+            && !self.plates.iter().any(|plate| plate.meets(&about))
             && !self.boxes.iter().any(|taken| taken.meets(&about))
             && !self
                 .lines
@@ -127,8 +136,11 @@ impl Room {
             .all(|(from, to)| !self.boxes.iter().any(|taken| taken.is_crossed_by(from, to)))
     }
 
-    /// Draws a line and keeps labels off it.
+    /// Draws a line and keeps labels off it; a line that would run through a label is left out.
     pub fn line(&mut self, draft: &mut Draft, through: &[Dots], pen: Pen, place: Option<Place>) {
+        if !self.may_pass(through) {
+            return;
+        }
         self.lines.extend(pairs(through));
         draft.stroke(through, pen, place);
     }

@@ -22,6 +22,8 @@ const SHARES: [f64; 7] = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
 const LEAST_CHAIN: f64 = 16.0;
 /// An edge brick that is drawn narrower than this has no part of the chain, in dots.
 const LEAST_EDGE: f64 = 9.0;
+/// On a curve that is drawn shorter than this only the figure is written, in dots.
+const LEAST_SAID: f64 = 125.0;
 /// Widths that differ by less than this are one width, in metres.
 const SAME_M: f64 = 5e-4;
 
@@ -116,7 +118,11 @@ fn leg_words(plan: &Plan<'_>, (leg_idx, leg, side): (usize, &RunLeg, f64)) -> Wo
     if leg.curvature_per_m == 0.0 {
         return bold(shown_in.along(leg.length), Place::LegLength(leg_idx));
     }
-    bold(shown_in.along(outer), Place::LegRadius(leg_idx)).and(
+    let words = bold(shown_in.along(outer), Place::LegRadius(leg_idx));
+    if in_metres(outer) * plan.view.dots_per_metre < LEAST_SAID {
+        return words;
+    }
+    words.and(
         Text::regular("along the outer edge"),
         plan.sizes.note,
         Ink::SecondInk,

@@ -12,6 +12,8 @@ use underbrick_calc::site::Site;
 const SCALES: (f64, f64) = (0.5, 20_000.0);
 /// How wide a joint is drawn at the nearest, in dots.
 const JOINT_DOTS: f64 = 30.0;
+/// How far beside the walk the middle of the sheet may come, as a share of the sheet.
+const BESIDE: f64 = 0.4;
 /// Least share of a sheet's side that the walk gets when all of it is shown.
 const LEAST_SHARE: f64 = 0.4;
 
@@ -33,9 +35,9 @@ impl PlanView {
     #[must_use]
     pub fn whole(site: &Site, run: &Run, sheet: Sheet) -> Self {
         let sheet = sheet.usable();
-        let bounds = Bounds::of(&Band::whole(site, run));
-        let upright = Self::fitted(bounds, sheet, false);
-        let lying = Self::fitted(bounds, sheet, true);
+        let band = Band::whole(site, run);
+        let upright = Self::fitted(&band, sheet, false);
+        let lying = Self::fitted(&band, sheet, true);
         if lying.dots_per_metre > upright.dots_per_metre {
             lying
         } else {
@@ -43,13 +45,33 @@ impl PlanView {
         }
     }
 
-    fn fitted(bounds: Bounds, sheet: Sheet, turned: bool) -> Self {
-        // Room for what stands beside the walk, in dots: left, right, above, below.
-        let (left, right, above, below) = if turned {
-            (92.0, 182.0, 92.0, 104.0)
-        } else {
-            (112.0, 132.0, 120.0, 118.0)
+    fn fitted(band: &Band<'_>, sheet: Sheet, turned: bool) -> Self {
+        let bounds = Bounds::of(band);
+        let mut view = Self {
+            centre: PlanPoint {
+                right_m: f64::midpoint(bounds.low.right_m, bounds.high.right_m),
+                away_m: f64::midpoint(bounds.low.away_m, bounds.high.away_m),
+            },
+            dots_per_metre: 1.0,
+            turned,
+            handles: false,
         };
+        // Room for what stands beside the walk, in dots: left, right, above, below. Past its far end stand the widths.
+        let (end, past) = (
+            band.spot(band.length_m, 0.0),
+            band.spot(band.length_m + 1.0, 0.0),
+        );
+        let (end, past) = (view.point(end), view.point(past));
+        let out = |along: f64| along.max(0.0);
+        let (left, right, above, below) = if turned {
+            (92.0, 100.0, 84.0, 96.0)
+        } else {
+            (112.0, 112.0, 94.0, 100.0)
+        };
+        let left = left + 82.0 * out(end.x - past.x);
+        let right = right + 82.0 * out(past.x - end.x);
+        let above = above + 28.0 * out(past.y - end.y);
+        let below = below + 28.0 * out(end.y - past.y);
         let scale = sheet.text_scale;
         let share = |rooms: f64, side: f64| (side * (1.0 - LEAST_SHARE) / (rooms * scale)).min(1.0);
         let across = scale * share(left + right, sheet.width);
@@ -67,16 +89,8 @@ impl PlanView {
         };
         let by_width = (sheet.width - across * (left + right)) / width_m.max(0.1);
         let by_height = (sheet.height - down * (above + below)) / height_m.max(0.1);
-        let view = Self {
-            centre: PlanPoint {
-                right_m: f64::midpoint(bounds.low.right_m, bounds.high.right_m),
-                away_m: f64::midpoint(bounds.low.away_m, bounds.high.away_m),
-            },
-            dots_per_metre: by_width.min(by_height),
-            turned,
-            handles: false,
-        }
-        .usable();
+        view.dots_per_metre = by_width.min(by_height);
+        let view = view.usable();
         view.moved(across * (left - right) / 2.0, down * (above - below) / 2.0)
     }
 
@@ -124,21 +138,23 @@ impl PlanView {
         nearer.moved(x - now_x, y - now_y)
     }
 
-    /// The same, with its middle brought back over the walk.
+    /// The same, brought back so far that the walk stays on the sheet.
     #[must_use]
-    pub fn over(self, site: &Site, run: &Run) -> Self {
+    pub fn over(self, site: &Site, run: &Run, sheet: Sheet) -> Self {
         let bounds = Bounds::of(&Band::whole(site, run));
+        let beside_m = BESIDE * sheet.width.min(sheet.height) / self.dots_per_metre;
         let within = |value: f64, low: f64, high: f64| {
             if low <= high {
-                value.clamp(low, high)
+                value.clamp(low - beside_m, high + beside_m)
             } else {
                 value
             }
         };
+        let (low, high) = (bounds.low, bounds.high);
         Self {
             centre: PlanPoint {
-                right_m: within(self.centre.right_m, bounds.low.right_m, bounds.high.right_m),
-                away_m: within(self.centre.away_m, bounds.low.away_m, bounds.high.away_m),
+                right_m: within(self.centre.right_m, low.right_m, high.right_m),
+                away_m: within(self.centre.away_m, low.away_m, high.away_m),
             },
             ..self
         }
