@@ -42,6 +42,12 @@ pub fn make(folder: &Path) -> anyhow::Result<()> {
                     .map(|name| name.to_string_lossy().into_owned())
                     .unwrap_or_default();
                 shell.open(site, camera.context())?;
+                take(
+                    &mut camera,
+                    size,
+                    &mut shell,
+                    &folder.join(format!("{name}-opened-{way}-{light}.png")),
+                )?;
                 for (stop, place) in [
                     (Stop::Look, Place::LayerThickness(0, 1)),
                     (Stop::Line, Place::OldBelowSill),

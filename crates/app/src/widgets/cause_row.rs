@@ -5,9 +5,11 @@ use underbrick_calc::place::Place;
 use underbrick_drawing::item::Anchor;
 use underbrick_drawing::text::Text;
 
+use super::key::Key;
 use super::mark::Mark;
 use super::rows::elided;
 use crate::canvas::lettering;
+use crate::stops::opened::Part;
 use crate::theme::{self, Ink, size};
 
 /// A cause that was found.
@@ -25,13 +27,24 @@ pub struct CauseRow {
     pub under: String,
     /// The readings: words, and where they stand.
     pub evidence: Vec<(String, Place)>,
+    /// What its last key shows or folds; `None` where all readings stand there.
+    pub more: Option<(String, Part)>,
+}
+
+/// What was tapped in a cause.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum CauseTap {
+    /// One of its readings.
+    Reading(Place),
+    /// More of them, or fewer.
+    More(Part),
 }
 
 /// Left edge of the words, behind the mark.
 const INDENT: f32 = 34.0;
 
-/// Shows a cause. Gives the reading that was tapped.
-pub fn cause_ui(ui: &mut Ui, nth: usize, row: &CauseRow) -> Option<Place> {
+/// Shows a cause. Gives what was tapped.
+pub fn cause_ui(ui: &mut Ui, nth: usize, row: &CauseRow) -> Option<CauseTap> {
     let theme = theme::current(ui);
     let ink = |ink: Ink| theme::color(ink, theme);
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 30.0), Sense::hover());
@@ -67,7 +80,21 @@ pub fn cause_ui(ui: &mut Ui, nth: usize, row: &CauseRow) -> Option<Place> {
     let mut tapped = None;
     for (words, place) in &row.evidence {
         if reading(ui, nth, words, *place) {
-            tapped = Some(*place);
+            tapped = Some(CauseTap::Reading(*place));
+        }
+    }
+    if let Some((words, part)) = &row.more {
+        let (rect, _) =
+            ui.allocate_exact_size(vec2(ui.available_width(), size::KEY), Sense::hover());
+        let key = Key::new(words.as_str()).on(Ink::Panel, Ink::Line);
+        let is_tapped = ui
+            .push_id(("readings of cause", nth), |ui| {
+                key.show(ui, rect.with_min_x(rect.min.x + INDENT - 8.0))
+            })
+            .inner
+            .clicked();
+        if is_tapped {
+            tapped = Some(CauseTap::More(part.clone()));
         }
     }
     said(

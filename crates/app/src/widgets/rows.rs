@@ -7,11 +7,12 @@ use underbrick_drawing::item::Anchor;
 use underbrick_drawing::text::Text;
 
 use super::book::{BookPart, book_ui};
-use super::cause_row::{CauseRow, cause_ui};
+use super::cause_row::{CauseRow, CauseTap, cause_ui};
 use super::key::{Key, cells};
 use super::mark::Mark;
 use crate::canvas::lettering;
 use crate::edit::Edit;
+use crate::stops::opened::Part;
 use crate::theme::{self, Ink, size};
 
 /// One row of a stop.
@@ -36,6 +37,15 @@ pub enum Row {
         is_open: bool,
         /// What it is.
         thing: Place,
+    },
+    /// What a folded thing holds: not shown, but asked for and counted.
+    Folded(Vec<Row>),
+    /// A wide key that shows more of a list, or less again.
+    More {
+        /// What it does.
+        words: String,
+        /// Of what.
+        part: Part,
     },
     /// One of a few.
     Choice {
@@ -139,6 +149,8 @@ pub struct RowsAnswer {
     pub tapped: Option<Place>,
     /// A reading behind a finding was tapped: go to where it is written down.
     pub jump: Option<Place>,
+    /// What is to be shown in full, or folded again.
+    pub opened: Option<Part>,
     /// What was asked for.
     pub edits: Vec<Edit>,
 }
@@ -160,12 +172,25 @@ pub fn rows_ui(ui: &mut Ui, rows: &[Row], set: Option<Place>, scroll: bool) -> R
                     answer.tapped = Some(*thing);
                 }
             }
-            Row::Choice { label, options } => choice(ui, label, options, &mut answer),
+            Row::Folded(_) => {}
+            Row::More { words, part } => {
+                if more(ui, words) {
+                    answer.opened = Some(part.clone());
+                }
+            }
+            Row::Choice { label, options } => {
+                let is_looked_at = set.is_some() && set == chosen_at(options);
+                choice(ui, label, options, is_looked_at, scroll, &mut answer);
+            }
             Row::Acts(acts) => keys(ui, acts, &mut answer),
             Row::Figure { label, value, note } => figure(ui, label, value, note),
             Row::Book(part) => book_ui(ui, part, set, scroll, &mut answer),
             Row::Said { mark, text, under } => said(ui, *mark, text, under),
-            Row::Cause(row) => answer.jump = cause_ui(ui, nth, row).or(answer.jump),
+            Row::Cause(row) => match cause_ui(ui, nth, row) {
+                Some(CauseTap::Reading(place)) => answer.jump = Some(place),
+                Some(CauseTap::More(part)) => answer.opened = Some(part),
+                None => {}
+            },
         }
     }
     answer
@@ -195,11 +220,21 @@ fn heading(ui: &mut Ui, title: &str, note: &str) {
 }
 
 fn fold(ui: &mut Ui, name: &str, note: &str, is_open: bool) -> bool {
-    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), size::KEY), Sense::hover());
+    let theme = theme::current(ui);
+    let second = theme::color(Ink::SecondInk, theme);
+    let mut job = egui::text::LayoutJob::simple(
+        lettering::in_line(note),
+        theme::regular(size::NOTE),
+        second,
+        ui.available_width() - 52.0,
+    );
+    job.wrap.max_rows = 2;
+    let galley = ui.painter().layout_job(job);
+    let height = (galley.size().y + 42.0).max(size::KEY);
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::hover());
     let response = ui.interact(rect, ui.scope_id().with(("fold", name)), Sense::click());
     let words = name.to_owned();
     response.widget_info(move || WidgetInfo::selected(Role::Button, true, is_open, words.clone()));
-    let theme = theme::current(ui);
     let painter = ui.painter();
     let ink = theme::color(Ink::Ink, theme);
     painter.rect(
@@ -222,21 +257,22 @@ fn fold(ui: &mut Ui, name: &str, note: &str, is_open: bool) -> bool {
     ));
     lettering::paint(
         painter,
-        pos2(rect.min.x + 38.0, rect.center().y),
+        pos2(rect.min.x + 38.0, rect.min.y + 20.0),
         Anchor::Left,
         &Text::bold(name),
         size::LABEL,
         ink,
     );
-    lettering::paint(
-        painter,
-        pos2(rect.max.x - 14.0, rect.center().y),
-        Anchor::Right,
-        &Text::regular(note),
-        size::NOTE,
-        theme::color(Ink::SecondInk, theme),
-    );
+    painter.galley(pos2(rect.min.x + 38.0, rect.min.y + 33.0), galley, second);
     response.clicked()
+}
+
+fn more(ui: &mut Ui, words: &str) -> bool {
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), size::KEY), Sense::hover());
+    Key::new(words)
+        .on(Ink::Panel, Ink::Line)
+        .show(ui, rect)
+        .clicked()
 }
 
 fn value(ui: &mut Ui, row: &ValueRow, set: Option<Place>, scroll: bool, answer: &mut RowsAnswer) {
@@ -422,16 +458,40 @@ pub fn elided(text: &str, bold: bool, points: f32, room: f32) -> String {
     String::new()
 }
 
-fn choice(ui: &mut Ui, label: &str, options: &[(String, Edit, bool)], answer: &mut RowsAnswer) {
+/// The place that a choice decides, where a reading can lead to it.
+fn chosen_at(options: &[(String, Edit, bool)]) -> Option<Place> {
+    match options.first() {
+        Some((_, Edit::Fabric(_), _)) => Some(Place::Fabric),
+        Some((_, Edit::Restraint(_), _)) => Some(Place::Restraint),
+        _ => None,
+    }
+}
+
+fn choice(
+    ui: &mut Ui,
+    label: &str,
+    options: &[(String, Edit, bool)],
+    is_looked_at: bool,
+    scroll: bool,
+    answer: &mut RowsAnswer,
+) {
     let theme = theme::current(ui);
-    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 26.0), Sense::hover());
+    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 26.0), Sense::hover());
+    if is_looked_at && scroll {
+        response.scroll_to_me(Some(egui::Align::Center));
+    }
+    let (title, ink) = if is_looked_at {
+        (Text::bold(label), Ink::Line)
+    } else {
+        (Text::regular(label), Ink::SecondInk)
+    };
     lettering::paint(
         ui.painter(),
         pos2(rect.min.x + 4.0, rect.center().y + 2.0),
         Anchor::Left,
-        &Text::regular(label),
+        &title,
         size::NOTE,
-        theme::color(Ink::SecondInk, theme),
+        theme::color(ink, theme),
     );
     for chunk in options.chunks(if options.len() == 4 { 2 } else { 3 }) {
         let (rect, _) =
