@@ -324,8 +324,9 @@ impl Open {
                     .id_salt(("rows", stop.word())),
                 |ui| {
                     ui.set_clip_rect(list.intersect(ui.clip_rect()));
+                    // Each site keeps its own: the next one is read from its top.
                     egui::ScrollArea::vertical()
-                        .id_salt(stop.word())
+                        .id_salt((self.visit.folder(), stop.word()))
                         .auto_shrink(false)
                         .show(ui, |ui| rows_ui(ui, rows, set, scroll))
                         .inner
