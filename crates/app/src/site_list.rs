@@ -1,8 +1,9 @@
 //! The list of sites: one per address, newest first, searchable.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use egui::{Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use underbrick_calc::catalogue::Catalogue;
 use underbrick_drawing::item::Anchor;
 use underbrick_drawing::text::Text;
 use underbrick_records::{Entry, EntryState, RecordError, Shelf};
@@ -20,6 +21,8 @@ pub struct SiteList {
     looking_for: String,
     /// What went wrong last, in words.
     trouble: Option<String>,
+    /// What became of the person's own causes, in words.
+    causes: Option<(Ink, String)>,
 }
 
 /// What was asked for.
@@ -53,6 +56,22 @@ impl SiteList {
     /// Shows what went wrong, above the list.
     pub fn say_trouble(&mut self, error: &RecordError) {
         self.trouble = Some(error.to_string());
+    }
+
+    /// Shows that a person's own table of causes is in force.
+    pub fn say_own_causes(&mut self, catalogue: &Catalogue, file: &Path) {
+        let n_rules = catalogue.causes.rules().len();
+        let words = format!(
+            "{n_rules} rules for causes, with your own: {}",
+            file.display()
+        );
+        self.causes = Some((Ink::SecondInk, words));
+    }
+
+    /// Shows why it is not.
+    pub fn say_causes_left_out(&mut self, error: &RecordError) {
+        let words = format!("Your own causes are left out, and the built-in ones used. {error}");
+        self.causes = Some((Ink::Wrong, words));
     }
 }
 
@@ -125,6 +144,9 @@ pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
                 .show(ui, |ui| {
                     if let Some(trouble) = &list.trouble {
                         words(ui, trouble, Ink::Wrong);
+                    }
+                    if let Some((ink, said)) = &list.causes {
+                        words(ui, said, *ink);
                     }
                     if list.entries.is_empty() {
                         answer = first_start_ui(ui).or(answer.take());

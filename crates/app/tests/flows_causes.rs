@@ -6,6 +6,8 @@
     reason = "a panic in a test is the failure report"
 )]
 
+use std::path::Path;
+
 use egui::{Role, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
@@ -20,7 +22,7 @@ use underbrick_records::Shelf;
 
 struct App {
     harness: Harness<'static, Shell>,
-    _folder: TempDir,
+    folder: TempDir,
 }
 
 const LANDSCAPE: Vec2 = vec2(1280.0, 800.0);
@@ -53,10 +55,7 @@ fn opened(sample: &str, size: Vec2) -> App {
     let context = harness.ctx.clone();
     harness.state_mut().open(site, &context).unwrap();
     let _settled = harness.run_ok();
-    App {
-        harness,
-        _folder: folder,
-    }
+    App { harness, folder }
 }
 
 impl App {
@@ -118,6 +117,19 @@ impl App {
                 node.label().or_else(|| node.value())
             })
             .filter(|label| strengths.iter().any(|strength| label.ends_with(strength)))
+            .collect()
+    }
+
+    /// What is said on screen of a file.
+    fn said_of(&self, file: &Path) -> Vec<String> {
+        let path = file.to_string_lossy();
+        self.harness
+            .query_all_by_role(Role::Label)
+            .filter_map(|node| {
+                let node = node.accesskit_node();
+                node.label().or_else(|| node.value())
+            })
+            .filter(|said| said.contains(&*path))
             .collect()
     }
 
@@ -344,5 +356,91 @@ fn a_cause_goes_with_its_reading_and_comes_back_with_undo() {
         "loam-under-walk",
         Place::LayerMaterial(1, 2),
         &[stone],
+    );
+}
+
+const OURS: &str = r#"(
+    silenced: ["too-flat"],
+    rules: [
+        (
+            id: "sand-never-packs",
+            seen: Sign(Sunk),
+            cause: BaseNeverPacks,
+            strength: Sure,
+            mark: "ours",
+            trade: "Trade words of our own.",
+            homeowner: "Words of our own.",
+            remedy: "Our remedy.",
+            source: "our own thirty walks",
+        ),
+    ],
+)
+"#;
+
+#[test]
+fn own_rules_are_read_with_the_list_and_used_in_the_next_site() {
+    let mut app = opened("sunk-on-sand", LANDSCAPE);
+    let file = app.folder.path().join("causes.ron");
+    assert!(app.fires("too-flat"));
+    std::fs::write(&file, OURS).unwrap();
+    app.press("add a pit");
+    assert!(
+        app.fires("too-flat"),
+        "nothing is read on the path of a tap"
+    );
+    app.press("Sites");
+    assert_eq!(
+        app.said_of(&file).len(),
+        1,
+        "the list says whose rules they are"
+    );
+    app.press("12 Alder Court");
+    assert!(!app.fires("too-flat"));
+    assert!(app.has_said("Trade words of our own."));
+    assert!(app.has_said("“Words of our own.”"));
+
+    app.press("Sites");
+    std::fs::write(&file, OURS.replace("Sunk", "Sunken")).unwrap();
+    app.press("12 Alder Court");
+    assert!(
+        app.has_said("Trade words of our own."),
+        "as read with the list"
+    );
+    app.press("Sites");
+    let said = app.said_of(&file);
+    assert!(
+        said.iter()
+            .any(|said| said.contains("line 6, column 24") && said.contains("Sunken")),
+        "{said:?}"
+    );
+    app.press("12 Alder Court");
+    assert!(app.fires("too-flat"), "the built-in ones are used");
+    assert!(!app.has_said("Trade words of our own."));
+
+    app.press("Sites");
+    std::fs::remove_file(&file).unwrap();
+    app.press("12 Alder Court");
+    app.press("Sites");
+    assert_eq!(app.said_of(&file), Vec::<String>::new());
+}
+
+#[test]
+fn a_table_named_at_the_start_must_be_there() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("ours.ron");
+    let shelf = Shelf::at(folder.path().join("sites"));
+    let catalogue = underbrick_records::catalogue().unwrap();
+    let shell = Shell::with_causes(shelf, catalogue, file.clone());
+    let harness = Harness::builder()
+        .with_size(LANDSCAPE)
+        .with_max_steps(16)
+        .with_context_setup(|context| theme::install(context, Theme::Sun))
+        .build_ui_state(|ui, shell: &mut Shell| shell.ui(ui), shell);
+    let app = App { harness, folder };
+    let said = app.said_of(&file);
+    assert!(
+        said.iter()
+            .any(|said| said.contains("no such folder or file")),
+        "{said:?}"
     );
 }

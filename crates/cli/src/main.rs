@@ -19,6 +19,7 @@ fn main() -> ExitCode {
         Command::Check(asked) => check::check(&asked),
         Command::Section(asked) => section::section(&asked),
         Command::Results(asked) => results::results(&asked),
+        Command::Causes => output::say(underbrick_records::BUILT_IN_CAUSES).map(|()| Status::Fine),
     };
     let status = done.unwrap_or_else(|error| {
         output::complain(&format!("underbrick: {error:#}"));

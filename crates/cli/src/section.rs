@@ -12,7 +12,7 @@ use crate::station::station;
 
 /// Draws, and tells the findings.
 pub fn section(asked: &SectionAsked) -> anyhow::Result<Status> {
-    let measured = Measured::read(&asked.site.site)?;
+    let measured = Measured::read(&asked.site)?;
     let Measured {
         site,
         catalogue,
