@@ -7,7 +7,7 @@ use underbrick_app::{picture, theme::Theme};
 use underbrick_calc::compute;
 use underbrick_calc::quantity::metres;
 use underbrick_drawing::item::{Drawing, Sheet};
-use underbrick_drawing::{cross_section, long_section, svg};
+use underbrick_drawing::{cross_section, long_section_on_paper, svg};
 use underbrick_records::{OpenSite, OwnCauses, RecordError, Shelf};
 
 /// A sheet with the width of a letter page, lying.
@@ -48,7 +48,7 @@ pub fn write(folder: &Path, site: Option<&Path>, causes: Option<&Path>) -> anyho
         .as_ref()
         .map_or_else(|| metres(0.0), |line| line.run.length() / 3.0);
     let cross = cross_section(&site, &catalogue, &results, station, SHEET);
-    let long = long_section(&site, &catalogue, &results, station, SHEET).drawing;
+    let long = long_section_on_paper(&site, &catalogue, &results, station, SHEET);
     write_drawing(&folder, "cross-section", &cross)?;
     write_drawing(&folder, "long-section", &long)?;
     let sheet = underbrick_sheets::results(&site, &results, &findings);
