@@ -181,9 +181,9 @@ impl Open {
     pub fn ui(&mut self, ui: &mut Ui) -> bool {
         let whole = ui.max_rect();
         let areas = if whole.width() >= whole.height() {
-            Areas::landscape(whole)
+            Areas::landscape(whole, theme::text_scale(ui))
         } else {
-            Areas::portrait(whole)
+            Areas::portrait(whole, theme::text_scale(ui))
         };
         let theme = theme::current(ui);
         ui.painter()
@@ -297,7 +297,7 @@ impl Open {
             pos2(head.min.x + 20.0, head.center().y),
             Anchor::Left,
             &Text::bold(self.stop.word()),
-            size::TITLE,
+            theme::sized(ui, size::TITLE),
             theme::color(Ink::Ink, theme),
         );
         lettering::paint(
@@ -305,7 +305,7 @@ impl Open {
             pos2(head.max.x - 20.0, head.center().y + 2.0),
             Anchor::Right,
             &Text::regular(format!("{n_known} of {n_all} known")),
-            size::NOTE,
+            theme::sized(ui, size::NOTE),
             theme::color(Ink::SecondInk, theme),
         );
         let list = Rect::from_min_max(

@@ -168,6 +168,7 @@ impl Shell {
                 Err(error) => self.say_trouble(&error),
             },
             ListAnswer::SwitchTheme => theme::switch(context),
+            ListAnswer::NextTextSize => theme::next_text_size(context),
         }
         context.request_repaint();
     }

@@ -3,6 +3,7 @@
 #![expect(
     clippy::unwrap_used,
     clippy::expect_used,
+    clippy::panic,
     reason = "a panic in a test is the failure report"
 )]
 

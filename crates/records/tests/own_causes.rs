@@ -2,6 +2,8 @@
 
 #![expect(
     clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
     reason = "a panic in a test is the failure report"
 )]
 

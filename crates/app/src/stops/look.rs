@@ -107,7 +107,7 @@ fn pit_in_short(visit: &Visit, pit_idx: usize, pit: &Pit) -> String {
     } else {
         format!(
             "{place}: {n_layers} {layers}, {} must come out",
-            out.join(", ")
+            out.join(" and ")
         )
     }
 }
