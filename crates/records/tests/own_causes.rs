@@ -3,7 +3,6 @@
 #![expect(
     clippy::unwrap_used,
     clippy::panic,
-    clippy::indexing_slicing,
     reason = "a panic in a test is the failure report"
 )]
 

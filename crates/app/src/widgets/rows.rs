@@ -316,7 +316,7 @@ fn value(ui: &mut Ui, row: &ValueRow, set: Option<Place>, scroll: bool, answer: 
     if scroll && (is_set || left_is_set) {
         response.scroll_to_me(None);
     }
-    let split = rect.min.x + rect.width() * 0.55;
+    let split = rect.min.x + rect.width() * SPLIT;
     let right_rect = if row.left_place.is_some() {
         Rect::from_min_max(pos2(split, rect.min.y), rect.max)
     } else {
@@ -364,6 +364,9 @@ enum Value {
     Broken(Words),
 }
 
+/// Where a row with two parts is divided, as a share of its width.
+const SPLIT: f32 = 0.55;
+
 /// Room that the mark before a note takes.
 const MARK_ROOM: f32 = 20.0;
 
@@ -376,7 +379,11 @@ impl Lines {
         };
         let value = Value::of(ui, shown, !row.value.is_empty(), width * 0.56);
         let value_width = value.width().min(width * 0.56);
-        let room = width - value_width - 40.0;
+        let mut room = width - value_width - 40.0;
+        if row.left_place.is_some() && theme::text_size(ui) > 100 {
+            // Large type keeps to its side of the dividing line.
+            room = room.min(width * SPLIT - 24.0);
+        }
         let label = Words::of(ui, &row.label, Face::regular(size::LABEL), room);
         let note = (!row.note.is_empty()).then(|| {
             let mark_room = if row.state.mark().is_some() {
