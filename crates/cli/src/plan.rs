@@ -18,7 +18,7 @@ const DOTS_PER_PAPER_METRE: f64 = 160.0 / 0.0254;
 
 /// Draws, and tells the findings.
 pub fn plan(asked: &PlanAsked) -> anyhow::Result<Status> {
-    let measured = Measured::read(&asked.site.site)?;
+    let measured = Measured::read(&asked.site)?;
     let (site, results) = (&measured.site, &measured.results);
     tell(&measured.findings);
     let (Some(line), Some(lay)) = (&results.line, &results.lay) else {

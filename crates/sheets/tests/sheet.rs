@@ -328,6 +328,7 @@ fn the_json_is_the_same_every_time() {
         "base",
         "stations",
         "lifts",
+        "laying",
         "offers",
         "findings",
         "cautions",

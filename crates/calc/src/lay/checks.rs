@@ -1,7 +1,7 @@
 //! What someone should look at in a layout.
 
 use super::laid::{LayNote, Measured};
-use super::layout::Lay;
+use super::layout::{Lay, MOST_PIECES};
 use crate::findings::{Findings, Source, Weight};
 use crate::place::Place;
 use crate::quantity::Length;
@@ -23,7 +23,10 @@ pub(super) fn check(site: &Site, lay: &Lay, findings: &mut Findings) {
     let all_kept = !lay.notes.iter().any(|note| {
         matches!(
             note,
-            LayNote::WiderThanTheWalk | LayNote::LapNotKept(_) | LayNote::JointNotKept(_)
+            LayNote::TooMany { .. }
+                | LayNote::WiderThanTheWalk
+                | LayNote::LapNotKept(_)
+                | LayNote::JointNotKept(_)
         )
     });
     if all_kept && !lay.pieces.all().is_empty() {
@@ -33,6 +36,15 @@ pub(super) fn check(site: &Site, lay: &Lay, findings: &mut Findings) {
 
 fn one(note: &LayNote, shown: ShownIn, lay: &Lay, findings: &mut Findings) {
     match note {
+        LayNote::TooMany { about } => findings.note(
+            Place::BrickLength,
+            Weight::Warning,
+            Source::Readings,
+            format!(
+                "About {about:.0} pieces: more than the {MOST_PIECES:.0} that are laid out one by one."
+            ),
+            "Look at the size of the brick, the width and the run once more.",
+        ),
         LayNote::WiderThanTheWalk => findings.note(
             Place::Width,
             Weight::Stop,

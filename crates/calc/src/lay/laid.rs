@@ -32,6 +32,11 @@ pub struct Measured {
 /// What could not be laid as asked, and what was done about it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum LayNote {
+    /// There would be more pieces than can be laid out; none is.
+    TooMany {
+        /// About how many.
+        about: f64,
+    },
     /// Not even one brick fits into the width.
     WiderThanTheWalk,
     /// No number of whole courses fills the width within the joint limits: one course, or two, are cut along their length.

@@ -39,6 +39,9 @@ pub struct Lay {
     pub areas: LayAreas,
 }
 
+/// More pieces than these are not laid: forty times a long walk.
+pub(super) const MOST_PIECES: f64 = 200_000.0;
+
 /// Areas of a walk as seen from above.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LayAreas {
@@ -63,11 +66,22 @@ pub fn lay(site: &Site, run: &Run, findings: &mut Findings) -> Lay {
 }
 
 fn laid_by(wishes: LayWishes, site: &Site, run: &Run) -> Lay {
-    let field = match wishes.courses {
-        CourseWay::Along => along(run, &wishes),
-        CourseWay::Across => across(run, &wishes),
+    let (field, edges) = match too_many(run, &wishes) {
+        Some(note) => (
+            Laid {
+                notes: vec![note],
+                ..Laid::default()
+            },
+            Laid::default(),
+        ),
+        None => (
+            match wishes.courses {
+                CourseWay::Along => along(run, &wishes),
+                CourseWay::Across => across(run, &wishes),
+            },
+            edges(run, &wishes),
+        ),
     };
-    let edges = edges(run, &wishes);
     let areas = LayAreas::of(run, &wishes, &field, &edges);
     let mut pieces = field.pieces;
     pieces.append(&edges.pieces);
@@ -88,6 +102,22 @@ fn laid_by(wishes: LayWishes, site: &Site, run: &Run) -> Lay {
         areas,
         pieces,
     }
+}
+
+/// A slip of the finger must not fill the memory: a note where there would be more than [`MOST_PIECES`].
+fn too_many(run: &Run, wishes: &LayWishes) -> Option<LayNote> {
+    let field = clear_m2(run) / in_metres(wishes.brick_length) / in_metres(wishes.brick_width);
+    let edge = 2.0 * in_metres(run.length()) / in_metres(wishes.edge_brick.along);
+    let about = field + edge;
+    let is_within = about <= MOST_PIECES;
+    (!is_within).then_some(LayNote::TooMany { about })
+}
+
+/// A strip with the centreline in its middle has the area of its mean width times its length, on a curve too.
+fn clear_m2(run: &Run) -> f64 {
+    let legs = run.legs().iter();
+    legs.map(|leg| in_metres(leg.length) * in_metres(leg.width_at_start + leg.width_at_end) / 2.0)
+        .sum()
 }
 
 fn cuts(pieces: &Pieces, wishes: &LayWishes, shown_in: ShownIn) -> CutList {
@@ -130,14 +160,7 @@ impl Lay {
 
 impl LayAreas {
     fn of(run: &Run, wishes: &LayWishes, field: &Laid, edges: &Laid) -> Self {
-        // A strip with the centreline in its middle has the area of its mean width times its length, on a curve too.
-        let clear_m2: f64 = run
-            .legs()
-            .iter()
-            .map(|leg| {
-                in_metres(leg.length) * in_metres(leg.width_at_start + leg.width_at_end) / 2.0
-            })
-            .sum();
+        let clear_m2 = clear_m2(run);
         let across_m = in_metres(wishes.edge_brick.across);
         // Both edges together: the strip over the edges less the clear one.
         let edges_m2 = 2.0 * across_m * in_metres(run.length());

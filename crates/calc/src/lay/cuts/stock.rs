@@ -42,8 +42,9 @@ const SLACK_NM: u64 = 1_000;
 /// brick takes one by itself.
 ///
 /// # Source
-/// Best fit, longest piece first, a usual heuristic of cutting stock; the lower bound L2 is that of S. Martello and P. Toth, Knapsack
-/// Problems (1990), section 8.3. The saw's cut is counted with each piece, and the brick is taken one cut longer, because the last cut
+/// Best fit, longest piece first, a usual heuristic of cutting stock; the lower bound is by the dual feasible functions of S. P. Fekete and
+/// J. Schepers, New classes of fast lower bounds for bin packing problems, Mathematical Programming 91 (2001), from memory, and tested
+/// against an integer solver. The saw's cut is counted with each piece, and the brick is taken one cut longer, because the last cut
 /// may fall beside it.
 #[must_use]
 pub fn saw(wanted: &[Wanted], brick: Length, kerf: Length) -> Stock {
@@ -126,35 +127,53 @@ fn take_one(by_rest: &mut BTreeMap<u64, Vec<usize>>, rest_nm: u64) -> Option<usi
     brick_idx
 }
 
-/// L2: for each K up to half a brick, pieces over (brick − K) stand alone; what is left beside pieces over half a brick is filled with
-/// pieces from K to a half, and the rest of those needs bricks of its own.
+/// Largest k of the step functions u(k).
+const MOST_STEPS: u128 = 12;
+
+/// Sizes are turned by dual feasible functions, whose sum over all pieces no way of cutting can beat: U(ε) rounds pieces over (brick − ε) up to
+/// a brick and those under ε down to nothing, and u(k) counts how many (k + 1)ths of a brick a piece exceeds. u(2) knows that of pieces over a
+/// third no more than two come out of a brick.
 fn lower_bound(sizes: &[Size], room_nm: u64) -> u32 {
     let half_nm = room_nm / 2;
-    let thresholds = sizes
+    let mut thresholds: Vec<u64> = sizes
         .iter()
         .map(|size| size.takes_nm)
         .filter(|takes_nm| *takes_nm <= half_nm)
-        .chain([0]);
-    let bound = |least_nm: u64| {
-        let (mut n_large, mut beside_nm, mut small_nm) = (0_u64, 0_u128, 0_u128);
-        for size in sizes {
-            let n_pieces = u64::from(size.n_pieces);
-            if size.takes_nm > half_nm {
-                n_large += n_pieces;
-                if size.takes_nm <= room_nm - least_nm {
-                    beside_nm += u128::from(room_nm - size.takes_nm) * u128::from(n_pieces);
-                }
-            } else if size.takes_nm >= least_nm {
-                small_nm += u128::from(size.takes_nm) * u128::from(n_pieces);
-            }
+        .chain([0])
+        .collect();
+    thresholds.dedup();
+    let mut best = 0;
+    for least_nm in thresholds {
+        best = best.max(bound(sizes, room_nm, least_nm, None));
+        for k in 1..=MOST_STEPS {
+            best = best.max(bound(sizes, room_nm, least_nm, Some(k)));
         }
-        let more = small_nm
-            .saturating_sub(beside_nm)
-            .div_ceil(u128::from(room_nm));
-        u128::from(n_large) + more
-    };
-    let best = thresholds.map(bound).max().unwrap_or(0);
+    }
     u32::try_from(best).unwrap_or(u32::MAX)
+}
+
+/// Sum of u(k) of U(least), in bricks, rounded up. Without `k` it is that of U alone.
+fn bound(sizes: &[Size], room_nm: u64, least_nm: u64, k: Option<u128>) -> u128 {
+    let room = u128::from(room_nm);
+    // In shares of a brick times k.
+    let parts = room * k.unwrap_or(1);
+    let mut sum = 0_u128;
+    for size in sizes {
+        let takes = if size.takes_nm > room_nm - least_nm {
+            room
+        } else if size.takes_nm < least_nm {
+            0
+        } else {
+            u128::from(size.takes_nm)
+        };
+        let share = match k {
+            None => takes,
+            Some(k) if takes * (k + 1) % room == 0 => takes * k,
+            Some(k) => takes * (k + 1) / room * room,
+        };
+        sum += share * u128::from(size.n_pieces);
+    }
+    sum.div_ceil(parts)
 }
 
 fn patterns(bricks: Vec<Vec<usize>>) -> Vec<Pattern> {
