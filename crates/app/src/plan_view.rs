@@ -16,6 +16,7 @@ use crate::canvas;
 use crate::canvas::lettering::{in_line, narrowed};
 use crate::edit::Edit;
 use crate::theme::{self, Ink, Theme, size};
+use crate::visit::Visit;
 use crate::widgets::key::{Key, cells};
 
 /// How near a finger must come to a mark, in points.
@@ -117,6 +118,24 @@ impl PlanViewState {
     pub const fn n_made(&self) -> u64 {
         self.n_made
     }
+}
+
+/// Gives what the plan of a visit is drawn from; `None` where the run is not known.
+pub fn with_plan<T>(visit: &Visit, show: impl FnOnce(&PlanInput<'_>) -> T) -> Option<T> {
+    let results = visit.results();
+    let (line, lay) = (results.line.as_ref()?, results.lay.as_ref()?);
+    let letter = |piece_idx: usize| lay.cuts.line(piece_idx).map(|line| line.letter.clone());
+    Some(show(&PlanInput {
+        site: visit.site(),
+        run: &line.run,
+        pieces: &lay.pieces,
+        letter: &letter,
+        fall: Some(line.grade.fall),
+        narrowest_joint: lay.narrowest_joint,
+        widest_joint: lay.widest_joint,
+        least_lap: lay.least_lap,
+        notes: &lay.notes,
+    }))
 }
 
 /// Where the plan itself stands in its part of the screen, and the strip under it.
