@@ -30,7 +30,7 @@ pub(crate) struct Areas {
 
 impl Areas {
     /// Rod at the left, ground in the middle, what is written down at the right.
-    pub fn landscape(whole: Rect) -> Self {
+    pub fn landscape(whole: Rect, text_scale: f32) -> Self {
         let entries_width = ENTRIES_WIDTH.min(whole.width() * 0.45);
         let rod = Rect::from_min_size(whole.min, vec2(ROD_WIDTH, whole.height()));
         let right = Rect::from_min_max(pos2(whole.max.x - entries_width, whole.min.y), whole.max);
@@ -46,7 +46,7 @@ impl Areas {
         let redo = key(theme.min.y - step);
         let undo = key(redo.min.y - step);
         let sites = key(inner.min.y);
-        let pad_height = PAD_HEIGHT.min(whole.height() * 0.55);
+        let pad_height = pad_height(text_scale).min(whole.height() * 0.55);
         Self {
             rod,
             staff: Rect::from_min_max(
@@ -69,9 +69,9 @@ impl Areas {
     }
 
     /// Ground on top, entries and pad below it, the rod along the bottom edge under the thumb.
-    pub fn portrait(whole: Rect) -> Self {
+    pub fn portrait(whole: Rect, text_scale: f32) -> Self {
         let rod = Rect::from_min_max(pos2(whole.min.x, whole.max.y - 96.0), whole.max);
-        let pad_height = (PAD_HEIGHT + 60.0).min(whole.height() * 0.36);
+        let pad_height = (pad_height(text_scale) + 60.0).min(whole.height() * 0.36);
         let lower = Rect::from_min_max(
             pos2(whole.min.x, rod.min.y - pad_height),
             pos2(whole.max.x, rod.min.y),
@@ -108,5 +108,20 @@ impl Areas {
             entries: Rect::from_min_max(lower.min, pos2(middle, lower.max.y)),
             pad: Rect::from_min_max(pos2(middle, lower.min.y), lower.max),
         }
+    }
+}
+
+/// Large type gets room for a third line of help over the keys.
+fn pad_height(text_scale: f32) -> f32 {
+    PAD_HEIGHT + help_height(text_scale) - help_height(1.0)
+}
+
+/// Height of the help over the keys of the pad: two lines, with large type three. It grows no more past 130 %, for the keys below it
+/// stay big enough for a finger.
+pub(crate) fn help_height(text_scale: f32) -> f32 {
+    if text_scale > 1.0 {
+        63.0 * text_scale.min(1.3)
+    } else {
+        42.0
     }
 }

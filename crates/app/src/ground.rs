@@ -44,6 +44,7 @@ struct Made {
     rect: Rect,
     theme: Theme,
     pixels_per_point: f32,
+    text_size: u16,
 }
 
 impl GroundView {
@@ -62,7 +63,7 @@ pub fn cross_ui(ui: &mut Ui, rect: Rect, view: &mut GroundView, visit: &Visit) -
             visit.catalogue(),
             visit.results(),
             view.station,
-            sheet(rect),
+            sheet(ui, rect),
         );
         let before = view.cross.take().map(|kept| (kept.key, kept.drawing));
         let lit = lit_by(
@@ -99,7 +100,7 @@ pub fn long_ui(ui: &mut Ui, rect: Rect, view: &mut GroundView, visit: &Visit) ->
             visit.catalogue(),
             visit.results(),
             view.station,
-            sheet(rect),
+            sheet(ui, rect),
         );
         let before = view.long.take().map(|kept| (kept.key, kept.drawing));
         let lit = lit_by(
@@ -134,14 +135,15 @@ fn made(ui: &Ui, rect: Rect, view: &GroundView, visit: &Visit) -> Made {
         rect,
         theme: theme::current(ui),
         pixels_per_point: ui.pixels_per_point(),
+        text_size: theme::text_size(ui),
     }
 }
 
-fn sheet(rect: Rect) -> Sheet {
+fn sheet(ui: &Ui, rect: Rect) -> Sheet {
     Sheet {
         width: f64::from(rect.width()),
         height: f64::from(rect.height()),
-        text_scale: 1.0,
+        text_scale: f64::from(theme::text_scale(ui)),
     }
 }
 

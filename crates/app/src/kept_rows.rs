@@ -3,6 +3,7 @@
 use underbrick_calc::place::Place;
 
 use crate::stops::Stop;
+use crate::stops::opened::Opened;
 use crate::visit::Visit;
 use crate::widgets::book::BookPart;
 use crate::widgets::rows::{Row, ValueState};
@@ -10,24 +11,20 @@ use crate::widgets::rows::{Row, ValueState};
 /// The rows of every stop, made when something they show has changed.
 #[derive(Default)]
 pub(crate) struct KeptRows {
-    key: Option<(u64, Option<Place>, Option<usize>, bool)>,
+    key: Option<(u64, Option<Place>, Opened)>,
     stops: Vec<(Stop, Vec<Row>)>,
 }
 
 impl KeptRows {
-    /// Makes them anew where the visit, the value being set, the open pit or the open soil is another than before.
-    pub fn refresh(
-        &mut self,
-        visit: &Visit,
-        set: Option<Place>,
-        open_pit: Option<usize>,
-        open_soil: bool,
-    ) {
-        let key = Some((visit.revision(), set, open_pit, open_soil));
-        if self.key != key {
-            self.key = key;
+    /// Makes them anew where the visit, the value being set or what is shown in full is another than before.
+    pub fn refresh(&mut self, visit: &Visit, set: Option<Place>, opened: &Opened) {
+        let is_same = self.key.as_ref().is_some_and(|(revision, was_set, was)| {
+            (*revision, *was_set, was) == (visit.revision(), set, opened)
+        });
+        if !is_same {
+            self.key = Some((visit.revision(), set, opened.clone()));
             self.stops = Stop::ALL
-                .map(|stop| (stop, stop.rows(visit, set, open_pit, open_soil)))
+                .map(|stop| (stop, stop.rows(visit, set, opened)))
                 .into();
         }
     }
@@ -47,7 +44,8 @@ impl KeptRows {
     }
 }
 
-/// Values of a row in the order in which they are asked for: what it is, where that is not written down yet, then how much.
+/// Values of a row in the order in which they are asked for: what it is, where that is not written down yet, then how much. What is
+/// folded away is asked for too: going there opens it.
 pub(crate) fn places_in_order(row: &Row, visit: &Visit) -> Vec<Place> {
     match row {
         Row::Value(row) => {
@@ -59,7 +57,12 @@ pub(crate) fn places_in_order(row: &Row, visit: &Visit) -> Vec<Place> {
                 .collect()
         }
         Row::Book(BookPart::Line(line)) => line.places().collect(),
-        Row::Book(_)
+        Row::Folded(rows) => rows
+            .iter()
+            .flat_map(|row| places_in_order(row, visit))
+            .collect(),
+        Row::More { .. }
+        | Row::Book(_)
         | Row::Heading { .. }
         | Row::Fold { .. }
         | Row::Choice { .. }
@@ -70,20 +73,9 @@ pub(crate) fn places_in_order(row: &Row, visit: &Visit) -> Vec<Place> {
     }
 }
 
-/// How many values are known, of how many that are asked for.
+/// How many values are known, of how many that are asked for, also in what is folded away.
 pub(crate) fn known(rows: &[Row]) -> (usize, usize) {
-    let states = rows.iter().flat_map(|row| match row {
-        Row::Value(row) => vec![row.state],
-        Row::Book(BookPart::Line(line)) => line.states().collect(),
-        Row::Book(_)
-        | Row::Heading { .. }
-        | Row::Fold { .. }
-        | Row::Choice { .. }
-        | Row::Acts(_)
-        | Row::Figure { .. }
-        | Row::Cause(_)
-        | Row::Said { .. } => Vec::new(),
-    });
+    let states = rows.iter().flat_map(states);
     states.fold((0, 0), |(n_known, n_all), state| {
         (
             n_known + usize::from(!matches!(state, ValueState::Missing | ValueState::Wrong)),
@@ -92,11 +84,52 @@ pub(crate) fn known(rows: &[Row]) -> (usize, usize) {
     })
 }
 
+fn states(row: &Row) -> Vec<ValueState> {
+    match row {
+        Row::Value(row) => vec![row.state],
+        Row::Book(BookPart::Line(line)) => line.states().collect(),
+        Row::Folded(rows) => rows.iter().flat_map(states).collect(),
+        Row::More { .. }
+        | Row::Book(_)
+        | Row::Heading { .. }
+        | Row::Fold { .. }
+        | Row::Choice { .. }
+        | Row::Acts(_)
+        | Row::Figure { .. }
+        | Row::Cause(_)
+        | Row::Said { .. } => Vec::new(),
+    }
+}
+
 pub(crate) fn known_share(rows: &[Row]) -> f32 {
     let (n_known, n_all) = known(rows);
     if n_all == 0 {
         0.0
     } else {
         n_known as f32 / n_all as f32
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::widgets::rows::ValueRow;
+
+    fn value(state: ValueState) -> Row {
+        Row::Value(ValueRow {
+            place: Place::Site,
+            left_place: None,
+            label: String::new(),
+            value: String::new(),
+            state,
+            note: String::new(),
+        })
+    }
+
+    #[test]
+    fn what_is_folded_away_is_counted_too() {
+        let folded = Row::Folded(vec![value(ValueState::Missing), value(ValueState::Known)]);
+        let rows = [value(ValueState::Default), folded];
+        assert_eq!(known(&rows), (2, 3));
     }
 }

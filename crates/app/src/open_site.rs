@@ -10,6 +10,7 @@ use crate::canvas::lettering;
 use crate::edit::{Edit, ShapeKind};
 use crate::ground::{GroundView, cross_ui, first_cut, long_ui};
 use crate::kept_rows::{KeptRows, known, known_share, places_in_order};
+use crate::stops::opened::Opened;
 use crate::stops::penetrometer::{RowStep, after_row, new_row};
 use crate::stops::{Stop, entry_behind, is_soil, pit_of};
 use crate::theme::{self, Ink, Theme, size};
@@ -26,8 +27,9 @@ pub(crate) struct Open {
     stop: Stop,
     pad: Pad,
     ground: GroundView,
-    open_pit: Option<usize>,
-    open_soil: bool,
+    opened: Opened,
+    /// What has no value for the pad and is looked at: a choice behind a finding.
+    looked_at: Option<Place>,
     /// The value being set has moved: its row is scrolled into sight once.
     scroll: bool,
     rows: KeptRows,
@@ -37,14 +39,13 @@ impl Open {
     pub fn new(visit: Visit) -> Self {
         let mut ground = GroundView::default();
         ground.cut_at(first_cut(&visit));
-        let open_pit = (!visit.site().pits.is_empty()).then_some(0);
         Self {
             visit,
             stop: Stop::Look,
             pad: Pad::default(),
             ground,
-            open_pit,
-            open_soil: false,
+            opened: Opened::default(),
+            looked_at: None,
             scroll: false,
             rows: KeptRows::default(),
         }
@@ -57,6 +58,7 @@ impl Open {
 
     pub fn go_to(&mut self, stop: Stop) {
         if self.stop != stop {
+            self.looked_at = None;
             self.leave_pad();
             self.stop = stop;
         }
@@ -70,18 +72,22 @@ impl Open {
         let left = self.pad.set(Some(place), &self.visit);
         self.apply(left);
         self.visit.end_typing();
+        self.looked_at = None;
         self.stop = Stop::of(place);
-        self.open_pit = pit_of(place).or(self.open_pit);
-        self.open_soil |= is_soil(place);
+        self.opened.pit = pit_of(place).or(self.opened.pit);
+        self.opened.soil |= is_soil(place);
         self.scroll = true;
     }
 
-    /// Goes to where a reading is written down: to its value, or to the stop where it is chosen.
+    /// Goes to where a reading is written down: to its value, or to where it is chosen.
     fn jump(&mut self, place: Place) {
         if self.visit.record().text(place).is_some() {
             self.set(place);
         } else {
-            self.go_to(Stop::of(place));
+            self.leave_pad();
+            self.stop = Stop::of(place);
+            self.looked_at = Some(place);
+            self.scroll = true;
         }
     }
 
@@ -175,16 +181,16 @@ impl Open {
     pub fn ui(&mut self, ui: &mut Ui) -> bool {
         let whole = ui.max_rect();
         let areas = if whole.width() >= whole.height() {
-            Areas::landscape(whole)
+            Areas::landscape(whole, theme::text_scale(ui))
         } else {
-            Areas::portrait(whole)
+            Areas::portrait(whole, theme::text_scale(ui))
         };
         let theme = theme::current(ui);
         ui.painter()
             .rect_filled(whole, 0, theme::color(Ink::Paper, theme));
         self.keys_of_the_desk(ui);
         self.rows
-            .refresh(&self.visit, self.pad.place(), self.open_pit, self.open_soil);
+            .refresh(&self.visit, self.pad.place(), &self.opened);
         let back = self.rod(ui, &areas);
         title_ui(ui, areas.title, &self.visit);
         let tapped = cross_ui(ui, areas.cross, &mut self.ground, &self.visit).or(long_ui(
@@ -291,7 +297,7 @@ impl Open {
             pos2(head.min.x + 20.0, head.center().y),
             Anchor::Left,
             &Text::bold(self.stop.word()),
-            size::TITLE,
+            theme::sized(ui, size::TITLE),
             theme::color(Ink::Ink, theme),
         );
         lettering::paint(
@@ -299,14 +305,17 @@ impl Open {
             pos2(head.max.x - 20.0, head.center().y + 2.0),
             Anchor::Right,
             &Text::regular(format!("{n_known} of {n_all} known")),
-            size::NOTE,
+            theme::sized(ui, size::NOTE),
             theme::color(Ink::SecondInk, theme),
         );
         let list = Rect::from_min_max(
             pos2(areas.entries.min.x + size::MARGIN, head.max.y),
             pos2(areas.entries.max.x - 4.0, areas.entries.max.y),
         );
-        let (set, scroll) = (self.pad.place(), std::mem::take(&mut self.scroll));
+        let (set, scroll) = (
+            self.pad.place().or(self.looked_at),
+            std::mem::take(&mut self.scroll),
+        );
         let stop = self.stop;
         let answer = ui
             .scope_builder(
@@ -315,8 +324,9 @@ impl Open {
                     .id_salt(("rows", stop.word())),
                 |ui| {
                     ui.set_clip_rect(list.intersect(ui.clip_rect()));
+                    // Each site keeps its own: the next one is read from its top.
                     egui::ScrollArea::vertical()
-                        .id_salt(stop.word())
+                        .id_salt((self.visit.folder(), stop.word()))
                         .auto_shrink(false)
                         .show(ui, |ui| rows_ui(ui, rows, set, scroll))
                         .inner
@@ -337,6 +347,10 @@ impl Open {
             self.jump(place);
             ui.request_repaint();
         }
+        if let Some(part) = answer.opened {
+            self.opened.turn(part);
+            ui.request_repaint();
+        }
         self.after(ui, answer.tapped, answer.edits, pad_answer, &order);
     }
 
@@ -353,11 +367,11 @@ impl Open {
         self.apply(edits);
         match tapped {
             Some(Place::Pit(pit_idx)) => {
-                self.open_pit = (self.open_pit != Some(pit_idx)).then_some(pit_idx);
+                self.opened.pit = (self.opened.pit != Some(pit_idx)).then_some(pit_idx);
                 self.leave_pad();
             }
             Some(Place::Soil) => {
-                self.open_soil = !self.open_soil;
+                self.opened.soil = !self.opened.soil;
                 self.leave_pad();
             }
             Some(place) => self.set(place),

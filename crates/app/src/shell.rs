@@ -1,12 +1,12 @@
 //! The whole window: the site list, or one open site.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use egui::{Context, Ui};
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::place::Place;
-use underbrick_records::{RecordError, Shelf, SiteFile};
+use underbrick_records::{OwnCauses, RecordError, Shelf, SiteFile};
 
 use crate::open_site::Open;
 use crate::site_list::{ListAnswer, SiteList, list_ui};
@@ -17,6 +17,9 @@ use crate::visit::Visit;
 /// The whole app, without a window of its own.
 pub struct Shell {
     shelf: Shelf,
+    built_in: Catalogue,
+    own_causes: OwnCauses,
+    /// The built-in catalogue with the person's own causes over it.
     catalogue: Arc<Catalogue>,
     screen: Screen,
 }
@@ -27,15 +30,48 @@ enum Screen {
 }
 
 impl Shell {
-    /// Starts with the list of sites.
+    /// Starts with the list of sites. Causes of the person's own are read from `causes.ron` beside the site folders, where there is one.
     #[must_use]
-    pub fn new(shelf: Shelf, catalogue: Catalogue) -> Self {
-        let list = SiteList::read(&shelf);
-        Self {
+    pub fn new(shelf: Shelf, built_in: Catalogue) -> Self {
+        let own_causes = shelf.own_causes();
+        Self::with(shelf, built_in, own_causes)
+    }
+
+    /// As [`Shell::new`], with the person's own causes in that file. Where it cannot be used the list says why, and the built-in ones are
+    /// used.
+    #[must_use]
+    pub fn with_causes(shelf: Shelf, built_in: Catalogue, file: PathBuf) -> Self {
+        Self::with(shelf, built_in, OwnCauses::Named(file))
+    }
+
+    fn with(shelf: Shelf, built_in: Catalogue, own_causes: OwnCauses) -> Self {
+        let mut shell = Self {
             shelf,
-            catalogue: Arc::new(catalogue),
-            screen: Screen::List(list),
+            catalogue: Arc::new(built_in.clone()),
+            built_in,
+            own_causes,
+            screen: Screen::List(SiteList::default()),
+        };
+        shell.show_list();
+        shell
+    }
+
+    /// Reads the folder of sites and the person's own causes, and shows the list.
+    fn show_list(&mut self) {
+        let mut list = SiteList::read(&self.shelf);
+        match self.own_causes.over(&self.built_in) {
+            Ok(catalogue) => {
+                if catalogue != self.built_in {
+                    list.say_own_causes(&catalogue, self.own_causes.path());
+                }
+                self.catalogue = Arc::new(catalogue);
+            }
+            Err(error) => {
+                list.say_causes_left_out(&error);
+                self.catalogue = Arc::new(self.built_in.clone());
+            }
         }
+        self.screen = Screen::List(list);
     }
 
     /// Opens the site in a folder.
@@ -54,9 +90,8 @@ impl Shell {
                 Ok(())
             }
             Err(error) => {
-                let mut list = SiteList::read(&self.shelf);
-                list.say_trouble(&error);
-                self.screen = Screen::List(list);
+                self.show_list();
+                self.say_trouble(&error);
                 Err(error)
             }
         }
@@ -108,7 +143,7 @@ impl Shell {
                 }
                 Screen::Site(open) => {
                     if open.ui(ui) {
-                        self.screen = Screen::List(SiteList::read(&self.shelf));
+                        self.show_list();
                         ui.request_repaint();
                     }
                 }
@@ -129,10 +164,11 @@ impl Shell {
                 Err(error) => self.say_trouble(&error),
             },
             ListAnswer::CopySamples => match self.shelf.copy_samples() {
-                Ok(_) => self.screen = Screen::List(SiteList::read(&self.shelf)),
+                Ok(_) => self.show_list(),
                 Err(error) => self.say_trouble(&error),
             },
             ListAnswer::SwitchTheme => theme::switch(context),
+            ListAnswer::NextTextSize => theme::next_text_size(context),
         }
         context.request_repaint();
     }

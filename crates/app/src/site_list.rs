@@ -1,8 +1,9 @@
 //! The list of sites: one per address, newest first, searchable.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use egui::{Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use underbrick_calc::catalogue::Catalogue;
 use underbrick_drawing::item::Anchor;
 use underbrick_drawing::text::Text;
 use underbrick_records::{Entry, EntryState, RecordError, Shelf};
@@ -20,6 +21,8 @@ pub struct SiteList {
     looking_for: String,
     /// What went wrong last, in words.
     trouble: Option<String>,
+    /// What became of the person's own causes, in words.
+    causes: Option<(Ink, String)>,
 }
 
 /// What was asked for.
@@ -33,6 +36,8 @@ pub enum ListAnswer {
     CopySamples,
     /// The other theme.
     SwitchTheme,
+    /// The next text size.
+    NextTextSize,
 }
 
 impl SiteList {
@@ -54,6 +59,22 @@ impl SiteList {
     pub fn say_trouble(&mut self, error: &RecordError) {
         self.trouble = Some(error.to_string());
     }
+
+    /// Shows that a person's own table of causes is in force.
+    pub fn say_own_causes(&mut self, catalogue: &Catalogue, file: &Path) {
+        let n_rules = catalogue.causes.rules().len();
+        let words = format!(
+            "{n_rules} rules for causes, with your own: {}",
+            file.display()
+        );
+        self.causes = Some((Ink::SecondInk, words));
+    }
+
+    /// Shows why it is not.
+    pub fn say_causes_left_out(&mut self, error: &RecordError) {
+        let words = format!("Your own causes are left out, and the built-in ones used. {error}");
+        self.causes = Some((Ink::Wrong, words));
+    }
 }
 
 /// Shows the list over the whole window.
@@ -68,22 +89,22 @@ pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
     )
     .shrink2(vec2(24.0, 20.0));
     let mut answer = None;
-    let head = Rect::from_min_size(column.min, vec2(column.width(), 74.0));
+    let head = Rect::from_min_size(column.min, vec2(column.width(), theme::tall(ui, 74.0)));
     own_mark(ui, pos2(head.min.x + 32.0, head.center().y), 52.0);
     lettering::paint(
         ui.painter(),
-        pos2(head.min.x + 76.0, head.center().y - 12.0),
+        pos2(head.min.x + 76.0, head.center().y - theme::tall(ui, 12.0)),
         Anchor::Left,
         &Text::bold("Underbrick"),
-        size::VALUE,
+        theme::sized(ui, size::VALUE),
         theme::color(Ink::Ink, theme),
     );
     lettering::paint(
         ui.painter(),
-        pos2(head.min.x + 76.0, head.center().y + 18.0),
+        pos2(head.min.x + 76.0, head.center().y + theme::tall(ui, 18.0)),
         Anchor::Left,
         &Text::regular("one site for each address"),
-        size::NOTE,
+        theme::sized(ui, size::NOTE),
         theme::color(Ink::SecondInk, theme),
     );
     let theme_key = Rect::from_min_size(
@@ -96,6 +117,17 @@ pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
     };
     if Key::new(word).show(ui, theme_key).clicked() {
         answer = Some(ListAnswer::SwitchTheme);
+    }
+    let text_key = Rect::from_min_size(
+        pos2(theme_key.min.x - size::GAP - 110.0, theme_key.min.y),
+        vec2(110.0, size::KEY),
+    );
+    let percent = format!("{} %", theme::text_size(ui));
+    if Key::two_lines(percent, "text size")
+        .show(ui, text_key)
+        .clicked()
+    {
+        answer = Some(ListAnswer::NextTextSize);
     }
     let tools = Rect::from_min_size(
         pos2(column.min.x, head.max.y + 10.0),
@@ -125,6 +157,9 @@ pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
                 .show(ui, |ui| {
                     if let Some(trouble) = &list.trouble {
                         words(ui, trouble, Ink::Wrong);
+                    }
+                    if let Some((ink, said)) = &list.causes {
+                        words(ui, said, *ink);
                     }
                     if list.entries.is_empty() {
                         answer = first_start_ui(ui).or(answer.take());
@@ -177,7 +212,7 @@ fn words(ui: &mut Ui, words: &str, ink: Ink) {
     let color = theme::color(ink, theme);
     let galley = ui.painter().layout(
         words.to_owned(),
-        theme::regular(size::LABEL),
+        theme::regular(theme::sized(ui, size::LABEL)),
         color,
         ui.available_width() - 8.0,
     );
@@ -194,7 +229,7 @@ fn words(ui: &mut Ui, words: &str, ink: Ink) {
 fn search_ui(ui: &mut Ui, rect: Rect, looking_for: &mut String) {
     let edit = egui::TextEdit::singleline(looking_for)
         .hint_text("look for an address")
-        .font(theme::regular(size::TITLE))
+        .font(theme::regular(theme::sized(ui, size::TITLE)))
         .char_limit(80)
         .align(egui::Align2::LEFT_CENTER);
     let response = ui.put(rect, edit);
@@ -228,7 +263,7 @@ fn entry_ui(ui: &mut Ui, entry: &Entry) -> bool {
         ),
         EntryState::Broken(error) => (folder, error.to_string(), true),
     };
-    let height = if broken { 92.0 } else { size::ROW };
+    let height = theme::tall(ui, if broken { 92.0 } else { size::ROW });
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::hover());
     let response = ui.interact(
         rect,
@@ -250,39 +285,39 @@ fn entry_ui(ui: &mut Ui, entry: &Entry) -> bool {
     let title_ink = theme::color(Ink::Ink, theme);
     lettering::paint(
         painter,
-        pos2(rect.min.x + 18.0, rect.min.y + 24.0),
+        pos2(rect.min.x + 18.0, rect.min.y + theme::tall(ui, 24.0)),
         Anchor::Left,
-        &Text::bold(elided(&title, true, size::TITLE, room)),
-        size::TITLE,
+        &Text::bold(elided(&title, true, theme::sized(ui, size::TITLE), room)),
+        theme::sized(ui, size::TITLE),
         title_ink,
     );
     if broken {
         Mark::Wrong.paint(
             painter,
-            pos2(rect.min.x + 26.0, rect.min.y + 54.0),
+            pos2(rect.min.x + 26.0, rect.min.y + theme::tall(ui, 54.0)),
             15.0,
             theme,
         );
         let mut job = egui::text::LayoutJob::simple(
             format!("cannot be read, and is left as it is: {note}"),
-            theme::regular(size::NOTE),
+            theme::regular(theme::sized(ui, size::NOTE)),
             Mark::Wrong.color(theme),
             room - 26.0,
         );
         job.wrap.max_rows = 2;
         let galley = painter.layout_job(job);
         painter.galley(
-            pos2(rect.min.x + 42.0, rect.min.y + 44.0),
+            pos2(rect.min.x + 42.0, rect.min.y + theme::tall(ui, 44.0)),
             galley,
             Mark::Wrong.color(theme),
         );
     } else {
         lettering::paint(
             painter,
-            pos2(rect.min.x + 18.0, rect.min.y + 51.0),
+            pos2(rect.min.x + 18.0, rect.min.y + theme::tall(ui, 51.0)),
             Anchor::Left,
-            &Text::regular(elided(&note, false, size::NOTE, room)),
-            size::NOTE,
+            &Text::regular(elided(&note, false, theme::sized(ui, size::NOTE), room)),
+            theme::sized(ui, size::NOTE),
             theme::color(Ink::SecondInk, theme),
         );
     }

@@ -31,6 +31,56 @@ pub mod size {
     pub const CORNER: u8 = 6;
 }
 
+/// Text sizes that are offered, in percent.
+pub const TEXT_SIZES: [u16; 5] = [85, 100, 115, 130, 160];
+
+/// The text size in force, in percent.
+#[must_use]
+pub fn text_size(context: &Context) -> u16 {
+    context
+        .data(|data| data.get_temp(text_size_id()))
+        .unwrap_or(100)
+}
+
+/// Sets the text size: the nearest that is offered.
+pub fn set_text_size(context: &Context, percent: u16) {
+    let nearest = TEXT_SIZES
+        .into_iter()
+        .min_by_key(|offered| offered.abs_diff(percent))
+        .unwrap_or(100);
+    context.data_mut(|data| data.insert_temp(text_size_id(), nearest));
+    context.all_styles_mut(|style| type_in(style, f32::from(nearest) / 100.0));
+}
+
+/// Goes on to the next text size, and from the largest to the smallest.
+pub fn next_text_size(context: &Context) {
+    let now = text_size(context);
+    let next = TEXT_SIZES.into_iter().find(|offered| *offered > now);
+    set_text_size(context, next.unwrap_or(85));
+}
+
+/// How many times larger than the design all type is.
+#[must_use]
+pub fn text_scale(context: &Context) -> f32 {
+    f32::from(text_size(context)) / 100.0
+}
+
+/// Points of a type size at the text size in force.
+#[must_use]
+pub fn sized(context: &Context, points: f32) -> f32 {
+    points * text_scale(context)
+}
+
+/// A height that type stands in: grows with large type, and stays where a finger needs it with small type.
+#[must_use]
+pub fn tall(context: &Context, points: f32) -> f32 {
+    points * text_scale(context).max(1.0)
+}
+
+fn text_size_id() -> egui::Id {
+    egui::Id::unique("underbrick text size")
+}
+
 /// The family of bold type.
 #[must_use]
 pub fn bold_family() -> FontFamily {
@@ -90,7 +140,11 @@ pub fn set_theme(context: &Context, theme: Theme) {
         Theme::Sun => egui::Theme::Light,
         Theme::Dim => egui::Theme::Dark,
     });
-    context.all_styles_mut(|style| style_in(style, theme));
+    let scale = text_scale(context);
+    context.all_styles_mut(|style| {
+        style_in(style, theme);
+        type_in(style, scale);
+    });
 }
 
 /// Goes over to the other theme.
@@ -113,6 +167,17 @@ pub fn current(context: &Context) -> Theme {
     }
 }
 
+fn type_in(style: &mut egui::Style, scale: f32) {
+    style.text_styles = [
+        (egui::TextStyle::Small, regular(size::NOTE * scale)),
+        (egui::TextStyle::Body, regular(size::LABEL * scale)),
+        (egui::TextStyle::Button, regular(size::LABEL * scale)),
+        (egui::TextStyle::Heading, bold(size::TITLE * scale)),
+        (egui::TextStyle::Monospace, regular(size::LABEL * scale)),
+    ]
+    .into();
+}
+
 fn style_in(style: &mut egui::Style, theme: Theme) {
     let paint = |ink| color(ink, theme);
     style.animation_time = 0.0;
@@ -121,14 +186,6 @@ fn style_in(style: &mut egui::Style, theme: Theme) {
     style.spacing.button_padding = Vec2::new(14.0, 10.0);
     style.spacing.scroll = egui::style::ScrollStyle::solid();
     style.spacing.scroll.bar_width = 10.0;
-    style.text_styles = [
-        (egui::TextStyle::Small, regular(size::NOTE)),
-        (egui::TextStyle::Body, regular(size::LABEL)),
-        (egui::TextStyle::Button, regular(size::LABEL)),
-        (egui::TextStyle::Heading, bold(size::TITLE)),
-        (egui::TextStyle::Monospace, regular(size::LABEL)),
-    ]
-    .into();
     let visuals = &mut style.visuals;
     visuals.override_text_color = Some(paint(Ink::Ink));
     visuals.panel_fill = paint(Ink::Panel);

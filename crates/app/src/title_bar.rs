@@ -22,15 +22,20 @@ pub(crate) fn title_ui(ui: &Ui, rect: Rect, visit: &Visit) {
             (Mark::Wrong, format!("not on disk: {reason}"), Ink::Wrong)
         }
     };
-    let word = elided(&word, false, size::NOTE, rect.width() * 0.55);
-    let word_width = lettering::width(&Text::regular(word.as_str()), size::NOTE);
+    let word = elided(
+        &word,
+        false,
+        theme::sized(ui, size::NOTE),
+        rect.width() * 0.55,
+    );
+    let word_width = lettering::width(&Text::regular(word.as_str()), theme::sized(ui, size::NOTE));
     let right = rect.max.x - 20.0;
     lettering::paint(
         painter,
         pos2(right, rect.center().y),
         Anchor::Right,
         &Text::regular(word),
-        size::NOTE,
+        theme::sized(ui, size::NOTE),
         theme::color(ink, theme),
     );
     mark.paint(
@@ -45,21 +50,22 @@ pub(crate) fn title_ui(ui: &Ui, rect: Rect, visit: &Visit) {
     } else {
         visit.site().address.as_str()
     };
-    let address = elided(address, true, size::TITLE, room);
-    let address_width = lettering::width(&Text::bold(address.as_str()), size::TITLE);
+    let address = elided(address, true, theme::sized(ui, size::TITLE), room);
+    let address_width =
+        lettering::width(&Text::bold(address.as_str()), theme::sized(ui, size::TITLE));
     let left = rect.min.x + 20.0;
     lettering::paint(
         painter,
         pos2(left, rect.center().y),
         Anchor::Left,
         &Text::bold(address),
-        size::TITLE,
+        theme::sized(ui, size::TITLE),
         theme::color(Ink::Ink, theme),
     );
     let walk = elided(
         &visit.site().walk,
         false,
-        size::LABEL,
+        theme::sized(ui, size::LABEL),
         room - address_width - 20.0,
     );
     lettering::paint(
@@ -67,7 +73,7 @@ pub(crate) fn title_ui(ui: &Ui, rect: Rect, visit: &Visit) {
         pos2(left + address_width + 20.0, rect.center().y + 1.0),
         Anchor::Left,
         &Text::regular(walk),
-        size::LABEL,
+        theme::sized(ui, size::LABEL),
         theme::color(Ink::SecondInk, theme),
     );
     painter.hline(

@@ -109,6 +109,7 @@ impl App {
 
     /// Two rows into pit 1: 5 blows from 30 to 130 mm, 2 blows to 250 mm.
     fn drive(&mut self) {
+        self.press("Pit 1");
         self.press("drive a penetrometer");
         assert_eq!(self.setting(), Some(Place::PenetrometerStart(0)));
         self.keys(&["3", "0", "mm", "next"]);

@@ -172,3 +172,19 @@ fn a_sign_is_taken_away_with_its_cause() {
     app.press("undo");
     assert!(app.fires("joints-too-wide"));
 }
+
+#[test]
+fn the_key_that_turns_a_sign_says_what_it_turns() {
+    let mut app = opened("sunk-on-sand");
+    let mut check = |place: Place, key: &str, expected: &str| {
+        app.harness.state_mut().set(place);
+        let _settled = app.harness.run_ok();
+        app.press("3");
+        app.press(key);
+        assert_eq!(app.text(place).as_deref(), Some(expected), "{place:?}");
+    };
+    check(Place::SignOffset(0), "+ / − side", "-3 in");
+    check(Place::PitOffset(0), "+ / − side", "-3 in");
+    check(Place::StringAboveSill, "above or below", "-3 in");
+    check(Place::BookBenchmark, "above or below", "-3 in");
+}

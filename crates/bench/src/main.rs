@@ -9,9 +9,11 @@
 )]
 
 mod edit;
+mod lay;
 mod window;
 
 fn main() -> anyhow::Result<()> {
     edit::print()?;
+    lay::print()?;
     window::print()
 }

@@ -18,6 +18,7 @@ Examples:
   underbrick plan sample-sites/curved-to-a-drive -o plan.svg
   underbrick results sample-sites/metric
   underbrick results sample-sites/metric --json
+  underbrick causes > causes.ron
 
 A site is a folder with a site.ron in it, or a site.ron file. It is only read, never written.";
 
@@ -86,6 +87,16 @@ pub enum Command {
         )
     )]
     Results(ResultsAsked),
+    /// Prints the built-in rules for causes, for a table of your own to start from
+    #[command(
+        long_about = "Prints the built-in rules that say why a walk failed.\n\nA copy named causes.ron beside the site folders, or named with \
+                      --causes, is laid over them: a rule of the same id wins, others are added, and those listed under 'silenced' are \
+                      left out. Where it cannot be used, stderr says file, line, column and why, and the built-in rules are used.",
+        after_long_help = format!(
+            "Examples:\n  underbrick causes > causes.ron\n  underbrick results SITE --causes causes.ron\n\n{STATUSES}"
+        )
+    )]
+    Causes,
 }
 
 /// Which site.
@@ -94,6 +105,9 @@ pub struct SiteAsked {
     /// A site folder, or its site.ron file
     #[arg(value_name = "SITE", value_hint = ValueHint::AnyPath)]
     pub site: PathBuf,
+    /// Your own rules for causes, over the built-in ones [default: causes.ron beside the site folder, where there is one]
+    #[arg(long, value_name = "FILE", value_hint = ValueHint::FilePath)]
+    pub causes: Option<PathBuf>,
 }
 
 /// Which drawing.

@@ -9,7 +9,7 @@ use crate::output::{Status, say};
 
 /// Tells every finding, and sums up.
 pub fn check(asked: &SiteAsked) -> anyhow::Result<Status> {
-    let measured = Measured::read(&asked.site)?;
+    let measured = Measured::read(asked)?;
     tell_all(&measured.findings);
     say(&format!("{}\n", summary(&measured.findings)))?;
     Ok(measured.status())

@@ -21,6 +21,7 @@ fn main() -> ExitCode {
         Command::Section(asked) => section::section(&asked),
         Command::Plan(asked) => plan::plan(&asked),
         Command::Results(asked) => results::results(&asked),
+        Command::Causes => output::say(underbrick_records::BUILT_IN_CAUSES).map(|()| Status::Fine),
     };
     let status = done.unwrap_or_else(|error| {
         output::complain(&format!("underbrick: {error:#}"));

@@ -1,14 +1,15 @@
 //! A site, read and worked out.
 
 use anyhow::Context as _;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::findings::Findings;
 use underbrick_calc::site::Site;
 use underbrick_calc::{Results, compute};
-use underbrick_records::OpenSite;
+use underbrick_records::{OpenSite, OwnCauses};
 
-use crate::output::Status;
+use crate::arguments::SiteAsked;
+use crate::output::{Status, complain};
 
 /// A site with all that follows from it.
 pub struct Measured {
@@ -25,11 +26,21 @@ pub struct Measured {
 }
 
 impl Measured {
-    /// Reads and works out the site in a folder or a file.
-    pub fn read(path: &Path) -> anyhow::Result<Self> {
-        let open = OpenSite::open(path)?;
-        let catalogue =
+    /// Reads and works out the site in a folder or a file. Own causes that cannot be used are told, and the built-in ones used.
+    pub fn read(asked: &SiteAsked) -> anyhow::Result<Self> {
+        let open = OpenSite::open(&asked.site)?;
+        let built_in =
             underbrick_records::catalogue().context("the built-in catalogue of materials")?;
+        let own = match &asked.causes {
+            Some(path) => OwnCauses::Named(path.clone()),
+            None => open.own_causes(),
+        };
+        let catalogue = own.over(&built_in).unwrap_or_else(|error| {
+            complain(&format!(
+                "underbrick: own causes left out, the built-in ones are used: {error}"
+            ));
+            built_in
+        });
         let (site, mut findings) = open.site().checked(&catalogue);
         let results = compute(&site, &catalogue);
         findings.append(results.findings.clone());

@@ -9,7 +9,7 @@ use crate::output::{Status, say};
 
 /// Writes the results, and tells the findings.
 pub fn results(asked: &ResultsAsked) -> anyhow::Result<Status> {
-    let measured = Measured::read(&asked.site.site)?;
+    let measured = Measured::read(&asked.site)?;
     tell(&measured.findings);
     let sheet = underbrick_sheets::results(&measured.site, &measured.results, &measured.findings);
     say(&if asked.json {

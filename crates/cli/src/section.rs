@@ -2,7 +2,7 @@
 
 use underbrick_drawing::item::Sheet;
 use underbrick_drawing::palette::Theme;
-use underbrick_drawing::{cross_section, long_section, svg};
+use underbrick_drawing::{cross_section, long_section_on_paper, svg};
 
 use crate::arguments::SectionAsked;
 use crate::findings::tell;
@@ -12,7 +12,7 @@ use crate::station::station;
 
 /// Draws, and tells the findings.
 pub fn section(asked: &SectionAsked) -> anyhow::Result<Status> {
-    let measured = Measured::read(&asked.site.site)?;
+    let measured = Measured::read(&asked.site)?;
     let Measured {
         site,
         catalogue,
@@ -27,7 +27,7 @@ pub fn section(asked: &SectionAsked) -> anyhow::Result<Status> {
         text_scale: 1.0,
     };
     let drawing = if asked.long {
-        long_section(site, catalogue, results, station, sheet).drawing
+        long_section_on_paper(site, catalogue, results, station, sheet)
     } else {
         cross_section(site, catalogue, results, station, sheet)
     };

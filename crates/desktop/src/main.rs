@@ -17,6 +17,7 @@ Underbrick: from test pit to section, for the one who rebuilds sunken brick walk
   underbrick-desktop --sites FOLDER     keep the sites in FOLDER instead of this machine's data folder
   underbrick-desktop --paper FOLDER [SITE]
                                         no window: both drawings (SVG, PNG) and the results into FOLDER
+  underbrick-desktop --causes FILE      your own rules for causes, over the built-in ones, instead of causes.ron beside the sites
   underbrick-desktop --measure [SITE]   print when the third frame is begun and the memory then, and close
 ";
 
@@ -26,6 +27,7 @@ struct Asked {
     sites: Option<PathBuf>,
     paper: Option<PathBuf>,
     site: Option<PathBuf>,
+    causes: Option<PathBuf>,
     measure: bool,
     help: bool,
 }
@@ -38,31 +40,31 @@ fn main() -> anyhow::Result<()> {
         return say(HELP);
     }
     if let Some(folder) = &asked.paper {
-        return on_paper(folder, asked.site.as_deref());
+        return on_paper(folder, &asked);
     }
     if !has_display() {
         say("There is no display here, so the job is done on paper instead.\n")?;
-        return on_paper(&PathBuf::from("underbrick-on-paper"), asked.site.as_deref());
+        return on_paper(&PathBuf::from("underbrick-on-paper"), &asked);
     }
-    let shelf = match asked.sites {
+    let shelf = match asked.sites.clone() {
         Some(folder) => Shelf::at(folder),
         None => {
             Shelf::platform().context("no place to keep sites; name one with --sites FOLDER")?
         }
     };
-    match window::show(shelf, asked.site.clone(), measure) {
+    match window::show(shelf, asked.site.clone(), asked.causes.clone(), measure) {
         Ok(()) => Ok(()),
         Err(error) => {
             say(&format!(
                 "No window can be opened here ({error}), so the job is done on paper instead.\n"
             ))?;
-            on_paper(&PathBuf::from("underbrick-on-paper"), asked.site.as_deref())
+            on_paper(&PathBuf::from("underbrick-on-paper"), &asked)
         }
     }
 }
 
-fn on_paper(folder: &std::path::Path, site: Option<&std::path::Path>) -> anyhow::Result<()> {
-    let place = paper::write(folder, site)?;
+fn on_paper(folder: &std::path::Path, asked: &Asked) -> anyhow::Result<()> {
+    let place = paper::write(folder, asked.site.as_deref(), asked.causes.as_deref())?;
     say(&format!(
         "Drawings and results are in {}\n",
         place.display()
@@ -81,6 +83,10 @@ fn asked(arguments: Vec<OsString>) -> anyhow::Result<Asked> {
             }
             Some("--paper") => {
                 asked.paper = Some(folder_behind("--paper", arguments.next())?);
+            }
+            Some("--causes") => {
+                let file = arguments.next().map(PathBuf::from);
+                asked.causes = Some(file.context("--causes needs a file behind it")?);
             }
             Some(other) if other.starts_with('-') => {
                 anyhow::bail!("{other} is not understood\n\n{HELP}")

@@ -7,8 +7,8 @@ use underbrick_app::{picture, theme::Theme};
 use underbrick_calc::compute;
 use underbrick_calc::quantity::metres;
 use underbrick_drawing::item::{Drawing, Sheet};
-use underbrick_drawing::{cross_section, long_section, svg};
-use underbrick_records::{OpenSite, Shelf};
+use underbrick_drawing::{cross_section, long_section_on_paper, svg};
+use underbrick_records::{OpenSite, OwnCauses, RecordError, Shelf};
 
 /// A sheet with the width of a letter page, lying.
 const SHEET: Sheet = Sheet {
@@ -18,7 +18,8 @@ const SHEET: Sheet = Sheet {
 };
 
 /// Writes both drawings, as SVG and PNG, and the results of `site`, or of the curved sample where none is named. Gives the folder's place.
-pub fn write(folder: &Path, site: Option<&Path>) -> anyhow::Result<PathBuf> {
+/// The person's own causes are read from the file `causes`, or from beside the site; where they cannot be used, stderr says why.
+pub fn write(folder: &Path, site: Option<&Path>, causes: Option<&Path>) -> anyhow::Result<PathBuf> {
     std::fs::create_dir_all(folder)
         .with_context(|| format!("the folder could not be made: {}", folder.display()))?;
     let folder = folder
@@ -28,8 +29,16 @@ pub fn write(folder: &Path, site: Option<&Path>) -> anyhow::Result<PathBuf> {
         Some(site) => site.to_path_buf(),
         None => sample(&folder)?,
     };
-    let catalogue = underbrick_records::catalogue()?;
+    let built_in = underbrick_records::catalogue()?;
     let open = OpenSite::open(&site_path)?;
+    let own = causes.map_or_else(
+        || open.own_causes(),
+        |file| OwnCauses::Named(file.to_path_buf()),
+    );
+    let catalogue = own.over(&built_in).unwrap_or_else(|error| {
+        complain(&error);
+        built_in
+    });
     let (site, mut findings) = open.site().checked(&catalogue);
     let results = compute(&site, &catalogue);
     findings.append(results.findings.clone());
@@ -39,7 +48,7 @@ pub fn write(folder: &Path, site: Option<&Path>) -> anyhow::Result<PathBuf> {
         .as_ref()
         .map_or_else(|| metres(0.0), |line| line.run.length() / 3.0);
     let cross = cross_section(&site, &catalogue, &results, station, SHEET);
-    let long = long_section(&site, &catalogue, &results, station, SHEET).drawing;
+    let long = long_section_on_paper(&site, &catalogue, &results, station, SHEET);
     write_drawing(&folder, "cross-section", &cross)?;
     write_drawing(&folder, "long-section", &long)?;
     let sheet = underbrick_sheets::results(&site, &results, &findings);
@@ -74,6 +83,15 @@ fn sample(folder: &Path) -> anyhow::Result<PathBuf> {
         .into_iter()
         .find(is_curved)
         .context("the curved sample is not among the samples")
+}
+
+fn complain(error: &RecordError) {
+    use std::io::Write as _;
+    // Where even stderr is closed there is nobody left to tell.
+    drop(writeln!(
+        std::io::stderr(),
+        "own causes left out, the built-in ones are used: {error}"
+    ));
 }
 
 fn write_drawing(folder: &Path, name: &str, drawing: &Drawing) -> anyhow::Result<()> {

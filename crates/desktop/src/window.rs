@@ -10,7 +10,12 @@ use underbrick_records::Shelf;
 /// Opens the window and stays until it is closed.
 ///
 /// With `measure` it prints when its third frame is begun and the memory then in use, and closes.
-pub fn show(shelf: Shelf, site: Option<PathBuf>, measure: Option<Measure>) -> eframe::Result {
+pub fn show(
+    shelf: Shelf,
+    site: Option<PathBuf>,
+    causes: Option<PathBuf>,
+    measure: Option<Measure>,
+) -> eframe::Result {
     let options = eframe::NativeOptions {
         viewport: egui::ViewportBuilder::default()
             .with_title("Underbrick")
@@ -22,7 +27,11 @@ pub fn show(shelf: Shelf, site: Option<PathBuf>, measure: Option<Measure>) -> ef
     eframe::run_native(
         "underbrick",
         options,
-        Box::new(move |creation| Ok(Box::new(Window::new(creation, shelf, site, measure)?))),
+        Box::new(move |creation| {
+            Ok(Box::new(Window::new(
+                creation, shelf, site, causes, measure,
+            )?))
+        }),
     )
 }
 
@@ -75,11 +84,16 @@ impl Window {
         creation: &eframe::CreationContext<'_>,
         shelf: Shelf,
         site: Option<PathBuf>,
+        causes: Option<PathBuf>,
         measure: Option<Measure>,
     ) -> Result<Self, Box<dyn std::error::Error + Send + Sync>> {
         let context = &creation.egui_ctx;
         theme::install(context, theme::Theme::Sun);
-        let mut shell = Shell::new(shelf, underbrick_records::catalogue()?);
+        let catalogue = underbrick_records::catalogue()?;
+        let mut shell = match causes {
+            Some(file) => Shell::with_causes(shelf, catalogue, file),
+            None => Shell::new(shelf, catalogue),
+        };
         if let Some(folder) = site {
             // A site that cannot be opened is told about in the list itself.
             drop(shell.open(&folder, context));

@@ -67,6 +67,8 @@ fn no_label_touches_another_or_a_line_on_any_sheet() {
                         &long_section::draw(&run.walk(), sheet).drawing,
                         "long section",
                     );
+                    let on_paper = long_section::draw_on_paper(&run.walk(), sheet);
+                    check_clear(&on_paper, "long section on paper");
                 }
             }
         }
@@ -87,6 +89,52 @@ fn every_drawing_is_read_by_a_parser() {
                 assert!(!svg.contains("NaN") && !svg.contains("inf"));
             }
         }
+    }
+}
+
+/// Whether there is a round handle of 44 dots: the discs at the ends of leaders are smaller.
+fn has_handle(drawing: &Drawing) -> bool {
+    drawing.items.iter().any(|item| match item {
+        Item::Area {
+            outline,
+            fill: Ink::Line,
+            ..
+        } if outline.len() > 8 => {
+            let dots = outline
+                .iter()
+                .map(|corner| corner.x * drawing.dots_per_metre);
+            let (least, most) = dots.fold((f64::MAX, f64::MIN), |(least, most), x| {
+                (least.min(x), most.max(x))
+            });
+            (most - least - 44.0).abs() < 1.0
+        }
+        _ => false,
+    })
+}
+
+#[test]
+fn the_handle_of_a_finger_is_not_on_paper() {
+    for sheet in sheets() {
+        let run = curved_run(ShownIn::FeetInches, 2);
+        let on_screen = long_section::draw(&run.walk(), sheet).drawing;
+        let on_paper = long_section::draw_on_paper(&run.walk(), sheet);
+        assert!(has_handle(&on_screen) && !has_handle(&on_paper));
+        let flag = run.walk().site.shown_in.along(run.walk().marker);
+        assert!(labels(&on_paper).contains(&flag), "the station is said");
+    }
+}
+
+#[test]
+fn heights_are_enlarged_twenty_times_at_most() {
+    for (height, most) in [(900.0, 20.0), (20_000.0, 20.0)] {
+        let sheet = Sheet {
+            width: 900.0,
+            height,
+            text_scale: 1.0,
+        };
+        let drawing = long_section::draw(&curved_run(ShownIn::FeetInches, 0).walk(), sheet).drawing;
+        assert!(drawing.heights_times <= most, "{}", drawing.heights_times);
+        assert!(height < 1000.0 || drawing.heights_times == most);
     }
 }
 

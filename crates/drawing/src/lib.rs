@@ -30,6 +30,6 @@ mod wording;
 
 pub use cross_section::cross_section;
 pub use item::{Drawing, Item};
-pub use long_section::{LongSection, long_section};
+pub use long_section::{LongSection, long_section, long_section_on_paper};
 pub use pick::picked;
 pub use plan::{Handle, PlanInput, PlanView, handles, piece_said, plan};

@@ -1,4 +1,4 @@
-//! The table of causes that is built in: `assets/findings/causes.ron`, each rule with its source.
+//! Tables of causes: the one that is built in, `assets/findings/causes.ron`, and a person's own over it. Each rule has its source.
 
 use std::fmt;
 
@@ -6,24 +6,30 @@ use ron::extensions::Extensions;
 use serde::de::{Error, Visitor};
 use serde::{Deserialize, Deserializer};
 use underbrick_calc::catalogue as calc;
-use underbrick_calc::findings::rules::{self, CauseRules};
+use underbrick_calc::findings::rules::{self, CauseRules, RuleFault};
 use underbrick_calc::measure::slope::{Fall, read_fall};
 use underbrick_calc::measure::written::read_length_with_unit;
 use underbrick_calc::quantity::Length;
 use underbrick_calc::site::{self, MaterialKey};
 
-use crate::read::{ReadError, from_ron, options};
+use crate::fields_in::fields_in;
+use crate::read::{
+    ReadError, VersionOnly, from_ron, line_and_column, options, without_byte_order_mark,
+};
 use crate::v1;
+
+/// The text of the built-in table: what a person's own table starts from.
+pub const BUILT_IN_CAUSES: &str = include_str!("../../../assets/findings/causes.ron");
+
+/// The only format of a table so far.
+const CAUSES_VERSION: u32 = 1;
 
 /// The built-in rules, checked against the materials that they name.
 ///
 /// # Errors
 /// [`ReadError`] with the line of the rule; a test of this crate reads it, so that a program that was built whole never sees one.
 pub(crate) fn built_in(materials: &[calc::Material]) -> Result<CauseRules, ReadError> {
-    read_causes(
-        include_str!("../../../assets/findings/causes.ron"),
-        materials,
-    )
+    read_causes(BUILT_IN_CAUSES, materials)
 }
 
 /// Reads a table of causes.
@@ -32,11 +38,100 @@ pub(crate) fn built_in(materials: &[calc::Material]) -> Result<CauseRules, ReadE
 /// [`ReadError::Text`] with the line: a word that is not known, a field that is missing, a material that the catalogue lacks, an id
 /// that stands twice, an `unless` that names no rule or leads back to its start.
 pub fn read_causes(text: &str, materials: &[calc::Material]) -> Result<CauseRules, ReadError> {
+    let table = table(text, materials)?;
+    CauseRules::new(table.rules).map_err(|fault| at_rule(text, fault.rule_idx(), fault.to_string()))
+}
+
+/// Reads a person's own table and lays it over the built-in one: a rule of the same id takes the place of the built-in one, others come
+/// after it, and built-in rules that it names under `silenced` are left out.
+///
+/// # Errors
+/// As [`read_causes`]; and an empty text, a newer format, a silenced rule that is not built in. A loop through built-in rules is told at
+/// a rule of the person's own that is on it.
+pub fn read_own_causes(
+    text: &str,
+    materials: &[calc::Material],
+    built_in: &CauseRules,
+) -> Result<CauseRules, ReadError> {
+    let text = without_byte_order_mark(text);
+    if text.trim().is_empty() {
+        return Err(ReadError::Empty);
+    }
+    let Table {
+        rules: own,
+        silenced,
+    } = table(text, materials)?;
+    if let Some(unknown) = silenced
+        .iter()
+        .find(|id| !built_in.rules().iter().any(|rule| rule.id == **id))
+    {
+        return Err(at_silenced(text, unknown));
+    }
+    let is_own = |id: &String| own.iter().any(|rule| rule.id == *id);
+    let is_gone = |id: &String| silenced.contains(id) && !is_own(id);
+    let without_gone = |rule: &rules::CauseRule| {
+        let mut rule = rule.clone();
+        rule.unless.retain(|id| !is_gone(id));
+        rule
+    };
+    let kept = || built_in.rules().iter().filter(|rule| !is_gone(&rule.id));
+    // Own rules first, in the order of their file, so that what is wrong is told at one of them.
+    let own_first = own
+        .iter()
+        .chain(kept().filter(|rule| !is_own(&rule.id)))
+        .map(without_gone)
+        .collect();
+    CauseRules::new(own_first)
+        .map_err(|fault| at_rule(text, own_rule(&fault, &own), fault.to_string()))?;
+    let replaced = kept().map(|rule| own.iter().find(|own| own.id == rule.id).unwrap_or(rule));
+    let added = own
+        .iter()
+        .filter(|own| !kept().any(|rule| rule.id == own.id));
+    let merged = replaced.chain(added).map(without_gone).collect();
+    CauseRules::new(merged)
+        .map_err(|fault| at_rule(text, own_rule(&fault, &own), fault.to_string()))
+}
+
+/// Which rule of a person's own a fault is told at: the one that has it, or one that is on the loop.
+fn own_rule(fault: &RuleFault, own: &[rules::CauseRule]) -> usize {
+    match fault {
+        RuleFault::Loop { way, .. } => own
+            .iter()
+            .position(|rule| way.split(", ").any(|id| id == rule.id))
+            .unwrap_or(0),
+        other => other.rule_idx(),
+    }
+}
+
+/// A table as it stands, with words and materials checked, and not yet how its rules hang together.
+struct Table {
+    rules: Vec<rules::CauseRule>,
+    silenced: Vec<String>,
+}
+
+fn table(text: &str, materials: &[calc::Material]) -> Result<Table, ReadError> {
     // `Layer(materials: [..])` without a second pair of brackets.
-    let file: CausesFile = options()
-        .with_default_extension(Extensions::UNWRAP_VARIANT_NEWTYPES)
-        .from_str(text)
-        .map_err(|error| from_ron(&error))?;
+    let options = options().with_default_extension(Extensions::UNWRAP_VARIANT_NEWTYPES);
+    let file = options.from_str::<CausesFile>(text);
+    // A newer table is called newer and not misspelt, whatever else stands in it.
+    let version = match &file {
+        Ok(file) => file.version,
+        Err(_) => options
+            .from_str::<VersionOnly>(text)
+            .map_or(CAUSES_VERSION, |file| file.version),
+    };
+    if version == 0 {
+        let at = fields_in(text, "version").first().copied().unwrap_or(0);
+        let reason = format!("there is no format 0: the first is {CAUSES_VERSION}");
+        return Err(said_at(text, at, reason));
+    }
+    if version > CAUSES_VERSION {
+        return Err(ReadError::Newer {
+            found: version,
+            known: CAUSES_VERSION,
+        });
+    }
+    let file = file.map_err(|error| from_ron(&error))?;
     let rules: Vec<rules::CauseRule> = file.rules.into_iter().map(rule).collect();
     for (rule_idx, rule) in rules.iter().enumerate() {
         if let Some(unknown) = unknown_material(&rule.seen, materials) {
@@ -47,21 +142,32 @@ pub fn read_causes(text: &str, materials: &[calc::Material]) -> Result<CauseRule
             return Err(at_rule(text, rule_idx, reason));
         }
     }
-    CauseRules::new(rules).map_err(|fault| at_rule(text, fault.rule_idx(), fault.to_string()))
+    Ok(Table {
+        rules,
+        silenced: file.silenced,
+    })
 }
 
-/// The error at the line where a rule says its id.
+/// The error where a rule says its id.
 fn at_rule(text: &str, rule_idx: usize, reason: String) -> ReadError {
-    let ids = text
-        .lines()
-        .enumerate()
-        .filter(|(_, line)| line.trim_start().trim_start_matches('(').starts_with("id:"));
-    let (line_idx, line) = ids.clone().nth(rule_idx).unwrap_or((0, ""));
+    let at = fields_in(text, "id").get(rule_idx).copied().unwrap_or(0);
+    said_at(text, at, reason)
+}
+
+/// The error where a silenced rule is named.
+fn at_silenced(text: &str, id: &str) -> ReadError {
+    let quoted = format!("{id:?}");
+    let start = fields_in(text, "silenced").first().copied().unwrap_or(0);
+    let named = text.get(start..).and_then(|rest| rest.find(&quoted));
+    let reason = format!("{quoted} is silenced, and no built-in rule is called so");
+    said_at(text, start + named.unwrap_or(0), reason)
+}
+
+fn said_at(text: &str, at: usize, reason: String) -> ReadError {
+    let (line, column) = line_and_column(text, at);
     ReadError::Text {
-        line: line_idx + 1,
-        column: line
-            .find("id:")
-            .map_or(1, |at| line.get(..at).unwrap_or("").chars().count() + 1),
+        line,
+        column,
         reason,
     }
 }
@@ -89,13 +195,22 @@ fn unknown_material(seen: &rules::Seen, materials: &[calc::Material]) -> Option<
 }
 
 #[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, rename = "causes")]
 struct CausesFile {
+    #[serde(default = "first_version")]
+    version: u32,
+    #[serde(default)]
+    silenced: Vec<String>,
+    #[serde(default)]
     rules: Vec<RuleFile>,
 }
 
+const fn first_version() -> u32 {
+    CAUSES_VERSION
+}
+
 #[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, rename = "rule")]
 struct RuleFile {
     id: String,
     seen: Seen,
@@ -201,7 +316,7 @@ fn seen(file: Seen) -> rules::Seen {
 
 /// A layer by its marks; what is left out takes any.
 #[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, rename = "layer")]
 struct LayerLike {
     #[serde(default)]
     materials: Vec<String>,

@@ -17,6 +17,8 @@ mod checked;
 
 mod catalogue;
 mod causes;
+mod fields_in;
+mod own_causes;
 
 mod layout;
 mod read;
@@ -37,11 +39,12 @@ mod open;
 mod shelf;
 
 pub use catalogue::catalogue;
-pub use causes::read_causes;
+pub use causes::{BUILT_IN_CAUSES, read_causes, read_own_causes};
 pub use failure::RecordError;
 pub use history::{History, Step};
 pub use keeper::{KeepStatus, Keeper};
 pub use open::OpenSite;
+pub use own_causes::OwnCauses;
 pub use read::{LARGEST_FILE_BYTES, ReadError, read_site, write_site};
 pub use shelf::{Entry, EntryState, Shelf};
 pub use v1::SiteFile;

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use crate::failure::RecordError;
 use crate::history::History;
+use crate::own_causes::OwnCauses;
 use crate::read::read_site;
 use crate::v1::SiteFile;
 use crate::whole::text_in;
@@ -88,6 +89,18 @@ impl OpenSite {
     #[must_use]
     pub fn file(&self) -> &Path {
         &self.file
+    }
+
+    /// Where a person's own causes stand: `causes.ron` beside the site folder, or beside a file that stands alone. It need not be there.
+    #[must_use]
+    pub fn own_causes(&self) -> OwnCauses {
+        let site = self.folder.as_deref().unwrap_or(&self.file);
+        let beside = match site.file_name() {
+            Some(_) => site.with_file_name("causes.ron"),
+            // `.`, `..` and the like have no name to put another beside.
+            None => site.join("..").join("causes.ron"),
+        };
+        OwnCauses::Beside(beside)
     }
 
     /// The site folder, to start a [`crate::Keeper`] on; `None` for a file that stands alone.

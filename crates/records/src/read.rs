@@ -138,16 +138,16 @@ pub(crate) fn from_ron(error: &ron::error::SpannedError) -> ReadError {
 }
 
 #[derive(Deserialize)]
-struct VersionOnly {
-    version: u32,
+pub(crate) struct VersionOnly {
+    pub(crate) version: u32,
 }
 
-fn without_byte_order_mark(text: &str) -> &str {
+pub(crate) fn without_byte_order_mark(text: &str) -> &str {
     text.strip_prefix('\u{feff}').unwrap_or(text)
 }
 
 /// Line and character, from 1, of a byte in a text.
-fn line_and_column(text: &str, at: usize) -> (usize, usize) {
+pub(crate) fn line_and_column(text: &str, at: usize) -> (usize, usize) {
     let before = text.get(..at).unwrap_or(text);
     let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
     let line = before.matches('\n').count() + 1;

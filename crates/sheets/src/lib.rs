@@ -17,6 +17,7 @@ pub mod cautions;
 mod columns;
 mod figures;
 mod json;
+mod laying;
 mod soil_text;
 mod text;
 mod wording;

@@ -5,6 +5,7 @@ use crate::causes::{CauseRow, SignRow, causes, signs};
 use crate::cautions::cautions;
 use crate::figure::{Figure, Measure};
 use crate::figures;
+use crate::laying::{LayingSheet, laying};
 use crate::penetrometers::{PenetrometerSheet, penetrometers};
 use crate::pits::{PitRow, pits};
 use crate::profile::{StationRow, stations};
@@ -62,6 +63,8 @@ pub struct ResultsSheet {
     pub stations: Option<Vec<StationRow>>,
     /// The lifts from the bottom; `None` where there is no bed.
     pub lifts: Option<Vec<LiftRow>>,
+    /// Every brick; `None` where the run is not known.
+    pub laying: Option<LayingSheet>,
     /// What else could be done where the grade line breaks a rule.
     pub offers: Vec<OfferRow>,
     /// What someone should look at.
@@ -170,6 +173,7 @@ pub fn results(site: &Site, results: &Results, findings: &Findings) -> ResultsSh
                 .map(|lift| lift_row(lift, say))
                 .collect()
         }),
+        laying: results.lay.as_ref().map(|lay| laying(site, lay, say)),
         offers: results
             .line
             .iter()

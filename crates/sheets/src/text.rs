@@ -3,6 +3,7 @@
 use crate::causes::{CauseRow, SignRow};
 use crate::columns::{columns, paragraph};
 use crate::figure::{Figure, Group, Measure, NOT_KNOWN};
+use crate::laying;
 use crate::penetrometers;
 use crate::pits::{LayerRow, PitRow};
 use crate::profile::StationRow;
@@ -40,6 +41,7 @@ pub fn to_text(sheet: &ResultsSheet) -> String {
             &(lifts(sheet) + "\n" + &figures(sheet, Group::Lifts)),
         ),
         part("EDGES", &figures(sheet, Group::Edge)),
+        laying::to_text(sheet),
         part("QUANTITIES", &figures(sheet, Group::Quantities)),
         offers(sheet),
         part("FINDINGS", &findings(sheet)),

@@ -1,4 +1,4 @@
-//! Pictures of every screen, to look at: each sample at each stop, landscape and portrait, sun and dim.
+//! Pictures of every screen, to look at: each sample at each stop, landscape and portrait, sun and dim, small and large type.
 
 use std::path::Path;
 
@@ -6,7 +6,7 @@ use anyhow::Context as _;
 use underbrick_app::Shell;
 use underbrick_app::picture::Camera;
 use underbrick_app::stops::Stop;
-use underbrick_app::theme::Theme;
+use underbrick_app::theme::{self, Theme};
 use underbrick_calc::place::Place;
 use underbrick_records::Shelf;
 
@@ -27,8 +27,15 @@ pub fn make(folder: &Path) -> anyhow::Result<()> {
         ("landscape", egui::vec2(1280.0, 800.0)),
         ("portrait", egui::vec2(800.0, 1280.0)),
     ] {
-        for (light, theme) in [("sun", Theme::Sun), ("dim", Theme::Dim)] {
+        for (light, theme, percent) in [
+            ("sun", Theme::Sun, 100),
+            ("dim", Theme::Dim, 100),
+            ("small", Theme::Sun, 85),
+            ("large", Theme::Sun, 130),
+            ("largest", Theme::Sun, 160),
+        ] {
             let mut camera = Camera::new(theme);
+            theme::set_text_size(camera.context(), percent);
             let mut shell = Shell::new(Shelf::at(&kept), underbrick_records::catalogue()?);
             take(
                 &mut camera,
@@ -42,6 +49,12 @@ pub fn make(folder: &Path) -> anyhow::Result<()> {
                     .map(|name| name.to_string_lossy().into_owned())
                     .unwrap_or_default();
                 shell.open(site, camera.context())?;
+                take(
+                    &mut camera,
+                    size,
+                    &mut shell,
+                    &folder.join(format!("{name}-opened-{way}-{light}.png")),
+                )?;
                 for (stop, place) in [
                     (Stop::Look, Place::LayerThickness(0, 1)),
                     (Stop::Line, Place::OldBelowSill),

@@ -1,24 +1,22 @@
-//! Stop Look: address, pits with their layers, the brick.
+//! Stop Look: address, why it failed, what is seen, pits with their layers, the brick.
 
+use underbrick_calc::ground::Verdict;
 use underbrick_calc::place::Place;
-use underbrick_calc::site::{Firmness, Moisture, PitEnd, ShownIn};
+use underbrick_calc::site::{Firmness, Moisture, Pit, PitEnd, ShownIn};
 
+use super::opened::Opened;
 use super::{Stop, findings, heading, named, value};
 use crate::edit::Edit;
 use crate::visit::Visit;
 use crate::widgets::rows::Row;
 
-pub(super) fn rows(
-    visit: &Visit,
-    set: Option<Place>,
-    open_pit: Option<usize>,
-    open_soil: bool,
-) -> Vec<Row> {
+pub(super) fn rows(visit: &Visit, set: Option<Place>, opened: &Opened) -> Vec<Row> {
     let site = visit.site();
     let mut rows = vec![
         value(visit, Place::Address, ""),
         value(visit, Place::Walk, ""),
     ];
+    super::causes::rows(visit, opened, &mut rows);
     super::seen::rows(visit, set, &mut rows);
     let n_pits = site.pits.len();
     rows.push(heading(
@@ -30,24 +28,19 @@ pub(super) fn rows(
         },
     ));
     for (pit_idx, pit) in site.pits.iter().enumerate() {
-        let where_it_is = pit.station.map_or_else(
-            || "station not measured".to_owned(),
-            |station| format!("at {}", site.shown_in.along(station)),
-        );
-        let n_layers = pit.layers.len();
-        let note = format!(
-            "{where_it_is}, {n_layers} {}",
-            if n_layers == 1 { "layer" } else { "layers" }
-        );
-        let is_open = open_pit == Some(pit_idx);
+        let is_open = opened.pit == Some(pit_idx);
         rows.push(Row::Fold {
             name: format!("Pit {}", pit_idx + 1),
-            note,
+            note: pit_in_short(visit, pit_idx, pit),
             is_open,
             thing: Place::Pit(pit_idx),
         });
+        let mut inside = Vec::new();
+        pit_rows(visit, pit_idx, set, &mut inside);
         if is_open {
-            pit_rows(visit, pit_idx, set, &mut rows);
+            rows.append(&mut inside);
+        } else {
+            rows.push(Row::Folded(inside));
         }
     }
     rows.push(Row::Acts(vec![("add a pit".to_owned(), Edit::AddPit)]));
@@ -75,10 +68,48 @@ pub(super) fn rows(
             ),
         ],
     });
-    rows.extend(super::soil::rows(visit, open_soil));
-    super::causes::rows(visit, &mut rows);
+    rows.extend(super::soil::rows(visit, opened.soil));
     rows.extend(findings(visit, Stop::Look));
     rows
+}
+
+/// One line for a folded pit: where it is, how many layers, and which of them must come out.
+fn pit_in_short(visit: &Visit, pit_idx: usize, pit: &Pit) -> String {
+    let shown_in = visit.site().shown_in;
+    let place = pit.station.map_or_else(
+        || "station not measured".to_owned(),
+        |station| format!("at {}", shown_in.along(station)),
+    );
+    let n_layers = pit.layers.len();
+    let layers = if n_layers == 1 { "layer" } else { "layers" };
+    let found = visit
+        .results()
+        .ground
+        .iter()
+        .flat_map(|ground| &ground.pits);
+    let out: Vec<String> = found
+        .filter(|found| found.pit_idx == pit_idx)
+        .flat_map(|found| found.layers.iter().zip(&pit.layers))
+        .filter(|(found, _)| found.verdict == Verdict::ComesOut)
+        .map(|(_, layer)| {
+            let name = visit
+                .catalogue()
+                .find(&layer.material)
+                .map_or("", |material| material.name.as_str());
+            layer.thickness.map_or_else(
+                || name.to_lowercase(),
+                |thickness| format!("{} {}", name.to_lowercase(), shown_in.thickness(thickness)),
+            )
+        })
+        .collect();
+    if out.is_empty() {
+        format!("{place}: {n_layers} {layers}")
+    } else {
+        format!(
+            "{place}: {n_layers} {layers}, {} must come out",
+            out.join(" and ")
+        )
+    }
 }
 
 fn pit_rows(visit: &Visit, pit_idx: usize, set: Option<Place>, rows: &mut Vec<Row>) {
@@ -103,10 +134,10 @@ fn pit_rows(visit: &Visit, pit_idx: usize, set: Option<Place>, rows: &mut Vec<Ro
         let verdict = found
             .and_then(|found| found.layers.get(layer_idx))
             .map_or("", |layer| match layer.verdict {
-                underbrick_calc::ground::Verdict::Lifted => "is lifted and kept",
-                underbrick_calc::ground::Verdict::ComesOut => "must come out",
-                underbrick_calc::ground::Verdict::Stays => "may stay",
-                underbrick_calc::ground::Verdict::NotKnown => "not in the catalogue",
+                Verdict::Lifted => "is lifted and kept",
+                Verdict::ComesOut => "must come out",
+                Verdict::Stays => "may stay",
+                Verdict::NotKnown => "not in the catalogue",
             });
         let is_last = layer_idx + 1 == pit.layers.len();
         let note = match (verdict, is_last && layer.thickness.is_none()) {

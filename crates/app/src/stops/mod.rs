@@ -5,6 +5,7 @@ mod book;
 mod causes;
 mod line;
 mod look;
+pub mod opened;
 pub(crate) mod penetrometer;
 mod seen;
 mod soil;
@@ -21,6 +22,7 @@ use underbrick_calc::site::{MaterialKey, ShownIn, SignKind};
 
 use crate::visit::Visit;
 use crate::widgets::rows::{Row, ValueRow, ValueState, state_of};
+use opened::Opened;
 
 /// A stop of the visit.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -48,18 +50,11 @@ impl Stop {
         }
     }
 
-    /// The rows of the stop. `set` is what the pad sets, `open_pit` the pit whose layers are shown, `open_soil` whether soil and
-    /// frost are.
+    /// The rows of the stop. `set` is what the pad sets, `opened` what is shown in full.
     #[must_use]
-    pub fn rows(
-        self,
-        visit: &Visit,
-        set: Option<Place>,
-        open_pit: Option<usize>,
-        open_soil: bool,
-    ) -> Vec<Row> {
+    pub fn rows(self, visit: &Visit, set: Option<Place>, opened: &Opened) -> Vec<Row> {
         match self {
-            Self::Look => look::rows(visit, set, open_pit, open_soil),
+            Self::Look => look::rows(visit, set, opened),
             Self::Line => line::rows(visit, set),
             Self::Bed => bed::rows(visit),
         }

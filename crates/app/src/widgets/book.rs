@@ -143,7 +143,7 @@ fn head(ui: &mut Ui) {
             at,
             anchor,
             &Text::regular(word),
-            size::NOTE,
+            theme::sized(ui, size::NOTE),
             theme::color(Ink::SecondInk, theme),
         );
     }
@@ -156,8 +156,10 @@ fn line_ui(
     scroll: bool,
     answer: &mut RowsAnswer,
 ) {
-    let (rect, response) =
-        ui.allocate_exact_size(vec2(ui.available_width(), size::ROW), Sense::hover());
+    let (rect, response) = ui.allocate_exact_size(
+        vec2(ui.available_width(), theme::tall(ui, size::ROW)),
+        Sense::hover(),
+    );
     let is_here = set.is_some_and(|set| {
         set == line.point_place || line.readings.iter().flatten().any(|cell| cell.place == set)
     });
@@ -205,17 +207,17 @@ fn line_ui(
     };
     fitted(
         ui,
-        pos2(right, rect.min.y + 23.0),
+        pos2(right, rect.min.y + theme::tall(ui, 23.0)),
         Anchor::Right,
-        (drop, true, size::LABEL),
+        (drop, true, theme::sized(ui, size::LABEL)),
         room,
         Ink::Ink,
     );
     fitted(
         ui,
-        pos2(right, rect.min.y + 49.0),
+        pos2(right, rect.min.y + theme::tall(ui, 49.0)),
         Anchor::Right,
-        (&line.step, false, size::NOTE),
+        (&line.step, false, theme::sized(ui, size::NOTE)),
         room,
         Ink::SecondInk,
     );
@@ -246,17 +248,17 @@ fn point_words(ui: &Ui, rect: Rect, line: &BookLine, is_set: bool) {
     let left = rect.min.x + 8.0;
     fitted(
         ui,
-        pos2(left, rect.min.y + 23.0),
+        pos2(left, rect.min.y + theme::tall(ui, 23.0)),
         Anchor::Left,
-        (&line.point, true, size::LABEL),
+        (&line.point, true, theme::sized(ui, size::LABEL)),
         room,
         ink,
     );
     fitted(
         ui,
-        pos2(left, rect.min.y + 49.0),
+        pos2(left, rect.min.y + theme::tall(ui, 49.0)),
         Anchor::Left,
-        (&line.under, false, size::NOTE),
+        (&line.under, false, theme::sized(ui, size::NOTE)),
         room,
         Ink::SecondInk,
     );
@@ -287,13 +289,13 @@ fn reading(ui: &Ui, rect: Rect, cell: &BookCell, under: &str, is_set: bool) {
     let y = if under.is_empty() && mark.is_none() {
         rect.center().y
     } else {
-        rect.min.y + 23.0
+        rect.min.y + theme::tall(ui, 23.0)
     };
     fitted(
         ui,
         pos2(middle, y),
         Anchor::Middle,
-        (text, true, size::LABEL),
+        (text, true, theme::sized(ui, size::LABEL)),
         room,
         ink,
     );
@@ -301,7 +303,7 @@ fn reading(ui: &Ui, rect: Rect, cell: &BookCell, under: &str, is_set: bool) {
         if let Some(mark) = mark {
             mark.paint(
                 ui.painter(),
-                pos2(middle, rect.min.y + 50.0),
+                pos2(middle, rect.min.y + theme::tall(ui, 50.0)),
                 13.0,
                 theme::current(ui),
             );
@@ -309,9 +311,9 @@ fn reading(ui: &Ui, rect: Rect, cell: &BookCell, under: &str, is_set: bool) {
     } else {
         fitted(
             ui,
-            pos2(middle, rect.min.y + 49.0),
+            pos2(middle, rect.min.y + theme::tall(ui, 49.0)),
             Anchor::Middle,
-            (under, false, size::NOTE),
+            (under, false, theme::sized(ui, size::NOTE)),
             room,
             Ink::SecondInk,
         );
@@ -367,22 +369,23 @@ fn fitted(
 
 fn foot_ui(ui: &mut Ui, foot: &BookFoot) {
     let n_lines = foot.sums.len() + 1;
-    let height = FOOT_LINE * n_lines as f32 + 10.0;
+    let foot_line = theme::tall(ui, FOOT_LINE);
+    let height = foot_line * n_lines as f32 + 10.0;
     let (rect, response) =
         ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::hover());
     let name = foot.words.clone();
     response.widget_info(move || WidgetInfo::labeled(Role::Label, true, name.clone()));
     let theme = theme::current(ui);
-    let top = |nth: usize| rect.min.y + 5.0 + FOOT_LINE * (nth as f32 + 0.5);
+    let top = |nth: usize| rect.min.y + 5.0 + foot_line * (nth as f32 + 0.5);
     for (nth, (label, sum)) in foot.sums.iter().enumerate() {
         let sum_text = Text::bold(sum.as_str());
-        let sum_width = lettering::width(&sum_text, size::NOTE);
+        let sum_width = lettering::width(&sum_text, theme::sized(ui, size::NOTE));
         lettering::paint(
             ui.painter(),
             pos2(rect.max.x - 8.0, top(nth)),
             Anchor::Right,
             &sum_text,
-            size::NOTE,
+            theme::sized(ui, size::NOTE),
             theme::color(Ink::Ink, theme),
         );
         let left = pos2(rect.min.x + 8.0, top(nth));
@@ -391,7 +394,7 @@ fn foot_ui(ui: &mut Ui, foot: &BookFoot) {
             ui,
             left,
             Anchor::Left,
-            (label, false, size::NOTE),
+            (label, false, theme::sized(ui, size::NOTE)),
             room,
             Ink::SecondInk,
         );
@@ -400,13 +403,18 @@ fn foot_ui(ui: &mut Ui, foot: &BookFoot) {
     foot.mark
         .paint(ui.painter(), pos2(rect.min.x + 16.0, y), 15.0, theme);
     let color = foot.mark.color(theme);
-    let words = elided(&foot.words, true, size::NOTE, rect.width() - 40.0);
+    let words = elided(
+        &foot.words,
+        true,
+        theme::sized(ui, size::NOTE),
+        rect.width() - 40.0,
+    );
     lettering::paint(
         ui.painter(),
         pos2(rect.min.x + 32.0, y),
         Anchor::Left,
         &Text::bold(words),
-        size::NOTE,
+        theme::sized(ui, size::NOTE),
         color,
     );
     ui.painter().line_segment(

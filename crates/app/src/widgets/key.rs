@@ -1,6 +1,11 @@
 //! A painted key: the one kind of button there is.
 
-use egui::{Align2, FontId, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, vec2};
+use std::sync::Arc;
+
+use egui::{
+    Align2, Color32, Galley, Painter, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, Vec2,
+    WidgetInfo, vec2,
+};
 use underbrick_drawing::item::Anchor;
 use underbrick_drawing::text::Text;
 
@@ -113,42 +118,26 @@ impl Key {
         let color = theme::color(if pressed { Ink::Line } else { ink }, theme);
         match &self.face {
             Face::Figure(figure) => {
-                lettering::paint(
-                    painter,
-                    rect.center(),
-                    Anchor::Middle,
-                    &Text::bold(figure),
-                    if figure.contains('/') {
-                        size::READING
-                    } else {
-                        size::VALUE
-                    },
-                    color,
-                );
+                let points = if figure.contains('/') {
+                    size::READING
+                } else {
+                    size::VALUE
+                };
+                one_line(painter, rect, 0.0, &Text::bold(figure), points, color);
             }
             Face::Words(lines) => match lines.as_slice() {
                 [upper, lower] => {
-                    lettering::paint(
-                        painter,
-                        rect.center() - vec2(0.0, 11.0),
-                        Anchor::Middle,
-                        &Text::bold(upper),
-                        size::LABEL,
-                        color,
-                    );
-                    lettering::paint(
-                        painter,
-                        rect.center() + vec2(0.0, 12.0),
-                        Anchor::Middle,
-                        &Text::regular(lower),
-                        size::NOTE,
-                        color,
-                    );
+                    // Both lines stay within a low key.
+                    let scale = theme::text_scale(ui);
+                    let times = scale.min(rect.height() / 48.0) / scale;
+                    let apart = scale.max(1.0) * times;
+                    let (up, down) = (-11.0 * apart, 12.0 * apart);
+                    let (upper, lower) = (Text::bold(upper), Text::regular(lower));
+                    one_line(painter, rect, up, &upper, size::LABEL * times, color);
+                    one_line(painter, rect, down, &lower, size::NOTE * times, color);
                 }
                 lines => {
-                    let words = lines.join(" ");
-                    let font = fitting(ui, &words, rect.width() - 12.0);
-                    let galley = painter.layout(words, font, color, rect.width() - 12.0);
+                    let galley = fitting(painter, &lines.join(" "), rect.size(), color);
                     let corner = Align2::CENTER_CENTER
                         .align_size_within_rect(galley.size(), rect)
                         .min;
@@ -165,22 +154,31 @@ impl Key {
     }
 }
 
-/// Bold label type, or the note size where the longest word would not fit.
-fn fitting(ui: &Ui, words: &str, width: f32) -> FontId {
-    let label = theme::bold(size::LABEL);
-    let widest = words
-        .split_whitespace()
-        .map(|word| {
-            ui.painter()
-                .layout_no_wrap(word.to_owned(), label.clone(), egui::Color32::WHITE)
-                .size()
-                .x
-        })
-        .fold(0.0, f32::max);
-    if widest > width {
-        theme::bold(size::TICK)
-    } else {
-        label
+/// One line across the middle of a key, so far below it; made smaller where the key is too narrow.
+fn one_line(painter: &Painter, rect: Rect, below: f32, text: &Text, points: f32, color: Color32) {
+    let mut points = theme::sized(painter.ctx(), points);
+    while lettering::width(text, points) > rect.width() - 6.0 && points > size::TICK {
+        points -= 1.0;
+    }
+    let at = rect.center() + vec2(0.0, below);
+    lettering::paint(painter, at, Anchor::Middle, text, points, color);
+}
+
+/// Bold words on as many lines as they need, made smaller where a word is wider than the key or the lines are taller.
+fn fitting(painter: &Painter, words: &str, key: Vec2, color: Color32) -> Arc<Galley> {
+    let room = key.x - 12.0;
+    let mut points = theme::sized(painter.ctx(), size::LABEL);
+    loop {
+        let font = theme::bold(points);
+        let widest = words
+            .split_whitespace()
+            .map(|word| lettering::width(&Text::bold(word), points))
+            .fold(0.0, f32::max);
+        let galley = painter.layout(words.to_owned(), font, color, room);
+        if (widest <= room && galley.size().y <= key.y - 4.0) || points <= size::TICK {
+            return galley;
+        }
+        points -= 1.0;
     }
 }
 

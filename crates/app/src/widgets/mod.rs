@@ -7,3 +7,4 @@ pub mod mark;
 pub mod pad;
 pub mod rod;
 pub mod rows;
+mod words;

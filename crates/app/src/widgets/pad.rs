@@ -17,6 +17,7 @@ use underbrick_drawing::text::Text;
 
 use super::key::Key;
 use super::mark::Mark;
+use crate::areas::help_height;
 use crate::canvas::lettering;
 use crate::edit::Edit;
 use crate::theme::{self, Ink, size};
@@ -99,7 +100,7 @@ pub fn pad_ui(ui: &mut Ui, rect: Rect, pad: &mut Pad, visit: &Visit) -> PadAnswe
         let words = "Tap a value, or a part of the drawing, to set it.";
         let galley = ui.painter().layout(
             words.to_owned(),
-            theme::regular(size::LABEL),
+            theme::regular(theme::sized(ui, size::LABEL)),
             theme::color(Ink::SecondInk, theme),
             inner.width(),
         );
@@ -112,7 +113,10 @@ pub fn pad_ui(ui: &mut Ui, rect: Rect, pad: &mut Pad, visit: &Visit) -> PadAnswe
     };
     let kind = field(place).kind;
     let head = Rect::from_min_size(inner.min, vec2(inner.width(), 50.0));
-    let how = Rect::from_min_size(pos2(inner.min.x, head.max.y), vec2(inner.width(), 42.0));
+    let how = Rect::from_min_size(
+        pos2(inner.min.x, head.max.y),
+        vec2(inner.width(), help_height(theme::text_scale(ui))),
+    );
     let grid = Rect::from_min_max(pos2(inner.min.x, how.max.y + 4.0), inner.max);
     let before = pad.typing.text().to_owned();
     match kind {
@@ -194,15 +198,15 @@ fn reading(ui: &Ui, rect: Rect, typing: &Typing) {
         )
     };
     let echo = echo(typing);
-    let echo_width = lettering::width(&Text::regular(echo.as_str()), size::NOTE);
+    let echo_width = lettering::width(&Text::regular(echo.as_str()), theme::sized(ui, size::NOTE));
     let room = rect.width() - echo_width - 16.0;
     let set = Text::bold(text.as_str());
     let mut points = if typing.text().is_empty() {
-        size::TITLE
+        theme::sized(ui, size::TITLE)
     } else {
-        size::READING
+        theme::sized(ui, size::READING)
     };
-    while lettering::width(&set, points) > room && points > size::NOTE {
+    while (lettering::width(&set, points) > room || points > rect.height()) && points > size::NOTE {
         points -= 1.0;
     }
     lettering::paint(
@@ -218,7 +222,7 @@ fn reading(ui: &Ui, rect: Rect, typing: &Typing) {
         pos2(rect.max.x, rect.center().y + 6.0),
         Anchor::Right,
         &Text::regular(echo),
-        size::NOTE,
+        theme::sized(ui, size::NOTE),
         theme::color(Ink::SecondInk, theme),
     );
 }
@@ -286,14 +290,23 @@ fn help(ui: &Ui, rect: Rect, place: Place, visit: &Visit, kind: Kind) {
             theme::color(Ink::SecondInk, theme),
         ),
     };
-    let mut job = egui::text::LayoutJob::simple(
-        lettering::in_line(&words),
-        theme::regular(size::NOTE),
-        color,
-        rect.width(),
-    );
-    job.wrap.max_rows = 2;
-    let galley = ui.painter().layout_job(job);
+    let most_rows = if theme::text_size(ui) > 100 { 3 } else { 2 };
+    let mut points = theme::sized(ui, size::NOTE);
+    let galley = loop {
+        let mut job = egui::text::LayoutJob::simple(
+            lettering::in_line(&words),
+            theme::regular(points),
+            color,
+            rect.width(),
+        );
+        job.wrap.max_rows = most_rows;
+        let galley = ui.painter().layout_job(job);
+        let fits = !galley.elided && galley.size().y <= rect.height() + 2.0;
+        if fits || points <= size::NOTE {
+            break galley;
+        }
+        points -= 1.0;
+    };
     ui.painter().galley(rect.min, galley, color);
 }
 
@@ -301,7 +314,7 @@ fn words_ui(ui: &mut Ui, head: Rect, grid: Rect, pad: &mut Pad, answer: &mut Pad
     let Some(place) = pad.place else { return };
     let mut text = pad.typing.text().to_owned();
     let edit = egui::TextEdit::singleline(&mut text)
-        .font(theme::bold(size::TITLE))
+        .font(theme::bold(theme::sized(ui, size::TITLE)))
         .desired_width(head.width())
         .char_limit(80)
         .align(egui::Align2::LEFT_CENTER);

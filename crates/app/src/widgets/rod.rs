@@ -132,12 +132,16 @@ fn paint_notch(ui: &Ui, cell: Rect, notch: Notch, is_here: bool, upright: bool) 
     } else {
         Text::regular(notch.stop.word())
     };
+    let mut points = theme::sized(ui, size::LABEL);
+    while lettering::width(&text, points) > plate.width() - 4.0 && points > size::TICK {
+        points -= 1.0;
+    }
     lettering::paint(
         painter,
         center,
         Anchor::Middle,
         &text,
-        size::LABEL,
+        points,
         theme::color(ink, theme),
     );
 }

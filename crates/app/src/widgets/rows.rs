@@ -1,17 +1,21 @@
 //! Rows of entries: a big label, a bigger value, and one line that says how it was got or what is wrong with it.
 
-use egui::{Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use egui::{
+    Painter, Pos2, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2,
+};
 use underbrick_calc::findings::{Finding, Weight};
 use underbrick_calc::place::Place;
 use underbrick_drawing::item::Anchor;
 use underbrick_drawing::text::Text;
 
 use super::book::{BookPart, book_ui};
-use super::cause_row::{CauseRow, cause_ui};
+use super::cause_row::{CauseRow, CauseTap, cause_ui};
 use super::key::{Key, cells};
 use super::mark::Mark;
+use super::words::{Face, Words};
 use crate::canvas::lettering;
 use crate::edit::Edit;
+use crate::stops::opened::Part;
 use crate::theme::{self, Ink, size};
 
 /// One row of a stop.
@@ -36,6 +40,15 @@ pub enum Row {
         is_open: bool,
         /// What it is.
         thing: Place,
+    },
+    /// What a folded thing holds: not shown, but asked for and counted.
+    Folded(Vec<Row>),
+    /// A wide key that shows more of a list, or less again.
+    More {
+        /// What it does.
+        words: String,
+        /// Of what.
+        part: Part,
     },
     /// One of a few.
     Choice {
@@ -121,6 +134,15 @@ impl Row {
 }
 
 impl ValueState {
+    const fn mark(self) -> Option<Mark> {
+        match self {
+            Self::Wrong => Some(Mark::Wrong),
+            Self::Missing => Some(Mark::NotKnown),
+            Self::Right => Some(Mark::Right),
+            Self::Known | Self::Default => None,
+        }
+    }
+
     const fn ink(self) -> Ink {
         match self {
             Self::Known => Ink::Ink,
@@ -139,6 +161,8 @@ pub struct RowsAnswer {
     pub tapped: Option<Place>,
     /// A reading behind a finding was tapped: go to where it is written down.
     pub jump: Option<Place>,
+    /// What is to be shown in full, or folded again.
+    pub opened: Option<Part>,
     /// What was asked for.
     pub edits: Vec<Edit>,
 }
@@ -160,46 +184,85 @@ pub fn rows_ui(ui: &mut Ui, rows: &[Row], set: Option<Place>, scroll: bool) -> R
                     answer.tapped = Some(*thing);
                 }
             }
-            Row::Choice { label, options } => choice(ui, label, options, &mut answer),
+            Row::Folded(_) => {}
+            Row::More { words, part } => {
+                if more(ui, words) {
+                    answer.opened = Some(part.clone());
+                }
+            }
+            Row::Choice { label, options } => {
+                let is_looked_at = set.is_some() && set == chosen_at(options);
+                choice(ui, label, options, is_looked_at, scroll, &mut answer);
+            }
             Row::Acts(acts) => keys(ui, acts, &mut answer),
             Row::Figure { label, value, note } => figure(ui, label, value, note),
             Row::Book(part) => book_ui(ui, part, set, scroll, &mut answer),
             Row::Said { mark, text, under } => said(ui, *mark, text, under),
-            Row::Cause(row) => answer.jump = cause_ui(ui, nth, row).or(answer.jump),
+            Row::Cause(row) => match cause_ui(ui, nth, row) {
+                Some(CauseTap::Reading(place)) => answer.jump = Some(place),
+                Some(CauseTap::More(part)) => answer.opened = Some(part),
+                None => {}
+            },
         }
     }
     answer
 }
 
 fn heading(ui: &mut Ui, title: &str, note: &str) {
-    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 40.0), Sense::hover());
+    let title_text = Text::bold(title);
+    let title_width = lettering::width(&title_text, theme::sized(ui, size::LABEL));
+    let room = ui.available_width() - 8.0;
+    let face = Face::regular(size::NOTE);
+    let beside = Words::broken(ui, note, face, room, Anchor::Right);
+    // With large type the note stands under the title.
+    let is_under = title_width + 12.0 + beside.width() > room;
+    let note_height = if is_under {
+        theme::tall(ui, 22.0) + beside.more()
+    } else {
+        0.0
+    };
+    let (rect, response) = ui.allocate_exact_size(
+        vec2(ui.available_width(), theme::tall(ui, 40.0) + note_height),
+        Sense::hover(),
+    );
     let words = title.to_owned();
     response.widget_info(move || WidgetInfo::labeled(Role::Heading, true, words.clone()));
     let theme = theme::current(ui);
+    let y = rect.min.y + theme::tall(ui, 24.0);
     lettering::paint(
         ui.painter(),
-        pos2(rect.min.x + 4.0, rect.max.y - 16.0),
+        pos2(rect.min.x + 4.0, y),
         Anchor::Left,
-        &Text::bold(title),
-        size::LABEL,
+        &title_text,
+        theme::sized(ui, size::LABEL),
         theme::color(Ink::Ink, theme),
     );
-    lettering::paint(
-        ui.painter(),
-        pos2(rect.max.x - 4.0, rect.max.y - 16.0),
-        Anchor::Right,
-        &Text::regular(note),
-        size::NOTE,
-        theme::color(Ink::SecondInk, theme),
-    );
+    let second = theme::color(Ink::SecondInk, theme);
+    if is_under {
+        let under = Words::broken(ui, note, face, room, Anchor::Left);
+        let at = pos2(rect.min.x + 4.0, y + theme::tall(ui, 24.0));
+        under.paint(ui.painter(), at, second);
+    } else {
+        beside.paint(ui.painter(), pos2(rect.max.x - 4.0, y), second);
+    }
 }
 
 fn fold(ui: &mut Ui, name: &str, note: &str, is_open: bool) -> bool {
-    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), size::KEY), Sense::hover());
+    let theme = theme::current(ui);
+    let second = theme::color(Ink::SecondInk, theme);
+    let mut job = egui::text::LayoutJob::simple(
+        lettering::in_line(note),
+        theme::regular(theme::sized(ui, size::NOTE)),
+        second,
+        ui.available_width() - 52.0,
+    );
+    job.wrap.max_rows = 4;
+    let galley = ui.painter().layout_job(job);
+    let height = (galley.size().y + theme::tall(ui, 42.0)).max(size::KEY);
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::hover());
     let response = ui.interact(rect, ui.scope_id().with(("fold", name)), Sense::click());
     let words = name.to_owned();
     response.widget_info(move || WidgetInfo::selected(Role::Button, true, is_open, words.clone()));
-    let theme = theme::current(ui);
     let painter = ui.painter();
     let ink = theme::color(Ink::Ink, theme);
     painter.rect(
@@ -222,32 +285,38 @@ fn fold(ui: &mut Ui, name: &str, note: &str, is_open: bool) -> bool {
     ));
     lettering::paint(
         painter,
-        pos2(rect.min.x + 38.0, rect.center().y),
+        pos2(rect.min.x + 38.0, rect.min.y + theme::tall(ui, 20.0)),
         Anchor::Left,
         &Text::bold(name),
-        size::LABEL,
+        theme::sized(ui, size::LABEL),
         ink,
     );
-    lettering::paint(
-        painter,
-        pos2(rect.max.x - 14.0, rect.center().y),
-        Anchor::Right,
-        &Text::regular(note),
-        size::NOTE,
-        theme::color(Ink::SecondInk, theme),
+    painter.galley(
+        pos2(rect.min.x + 38.0, rect.min.y + theme::tall(ui, 33.0)),
+        galley,
+        second,
     );
     response.clicked()
 }
 
+fn more(ui: &mut Ui, words: &str) -> bool {
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), size::KEY), Sense::hover());
+    Key::new(words)
+        .on(Ink::Panel, Ink::Line)
+        .show(ui, rect)
+        .clicked()
+}
+
 fn value(ui: &mut Ui, row: &ValueRow, set: Option<Place>, scroll: bool, answer: &mut RowsAnswer) {
+    let lines = Lines::of(ui, row, ui.available_width());
     let (rect, response) =
-        ui.allocate_exact_size(vec2(ui.available_width(), size::ROW), Sense::hover());
+        ui.allocate_exact_size(vec2(ui.available_width(), lines.height), Sense::hover());
     let is_set = set == Some(row.place);
     let left_is_set = set.is_some() && set == row.left_place;
     if scroll && (is_set || left_is_set) {
         response.scroll_to_me(None);
     }
-    let split = rect.min.x + rect.width() * 0.55;
+    let split = rect.min.x + rect.width() * SPLIT;
     let right_rect = if row.left_place.is_some() {
         Rect::from_min_max(pos2(split, rect.min.y), rect.max)
     } else {
@@ -268,7 +337,7 @@ fn value(ui: &mut Ui, row: &ValueRow, set: Option<Place>, scroll: bool, answer: 
         }
     }
     if ui.is_rect_visible(rect) {
-        paint_value(ui, rect, row, is_set, left_is_set, split);
+        paint_value(ui, rect, row, &lines, (is_set, left_is_set), split);
     }
 }
 
@@ -280,7 +349,116 @@ fn touch(ui: &mut Ui, rect: Rect, row: &ValueRow, place: Place) -> Response {
     response
 }
 
-fn paint_value(ui: &Ui, rect: Rect, row: &ValueRow, is_set: bool, left_is_set: bool, split: f32) {
+/// A value row set in type: its value, and its name and note on as many lines as they need.
+struct Lines {
+    value: Value,
+    value_width: f32,
+    label: Words,
+    note: Option<Words>,
+    height: f32,
+}
+
+/// A value on one line, made smaller where it is long; or broken where the type is large.
+enum Value {
+    Line(Text, f32),
+    Broken(Words),
+}
+
+/// Where a row with two parts is divided, as a share of its width.
+const SPLIT: f32 = 0.55;
+
+/// Room that the mark before a note takes.
+const MARK_ROOM: f32 = 20.0;
+
+impl Lines {
+    fn of(ui: &Ui, row: &ValueRow, width: f32) -> Self {
+        let shown = match (row.value.as_str(), row.state) {
+            ("", ValueState::Default) => "—",
+            ("", _) => "not measured",
+            (value, _) => value,
+        };
+        let value = Value::of(ui, shown, !row.value.is_empty(), width * 0.56);
+        let value_width = value.width().min(width * 0.56);
+        let mut room = width - value_width - 40.0;
+        if row.left_place.is_some() && theme::text_size(ui) > 100 {
+            // Large type keeps to its side of the dividing line.
+            room = room.min(width * SPLIT - 24.0);
+        }
+        let label = Words::of(ui, &row.label, Face::regular(size::LABEL), room);
+        let note = (!row.note.is_empty()).then(|| {
+            let mark_room = if row.state.mark().is_some() {
+                MARK_ROOM
+            } else {
+                0.0
+            };
+            let face = Face::regular(size::NOTE);
+            Words::of(ui, &row.note, face, room - mark_room)
+        });
+        let more = label.more() + note.as_ref().map_or(0.0, Words::more);
+        Self {
+            height: theme::tall(ui, size::ROW) + more.max(value.more() - theme::tall(ui, 16.0)),
+            value,
+            value_width,
+            label,
+            note,
+        }
+    }
+}
+
+impl Value {
+    fn of(ui: &Ui, shown: &str, is_value: bool, room: f32) -> Self {
+        let is_large = theme::text_size(ui) > 100;
+        let (most, least) = match (is_value, is_large) {
+            (true, false) => (size::VALUE, size::NOTE),
+            (true, true) => (size::VALUE, theme::sized(ui, size::LABEL)),
+            (false, false) => (size::LABEL, size::NOTE),
+            (false, true) => (size::LABEL, theme::sized(ui, size::NOTE)),
+        };
+        let mut points = theme::sized(ui, most);
+        let text = Text::bold(shown);
+        while lettering::width(&text, points) > room && points > least {
+            points -= 1.0;
+        }
+        if is_large && lettering::width(&text, points) > room {
+            let face = Face::bold(size::LABEL);
+            return Self::Broken(Words::broken(ui, shown, face, room, Anchor::Right));
+        }
+        Self::Line(Text::bold(elided(shown, true, points, room)), points)
+    }
+
+    fn width(&self) -> f32 {
+        match self {
+            Self::Line(text, points) => lettering::width(text, *points),
+            Self::Broken(words) => words.width(),
+        }
+    }
+
+    fn more(&self) -> f32 {
+        match self {
+            Self::Line(..) => 0.0,
+            Self::Broken(words) => words.more(),
+        }
+    }
+
+    /// Its right end and its middle stand at `at`.
+    fn paint(&self, painter: &Painter, at: Pos2, color: egui::Color32) {
+        match self {
+            Self::Line(text, points) => {
+                lettering::paint(painter, at, Anchor::Right, text, *points, color);
+            }
+            Self::Broken(words) => words.paint(painter, at - vec2(0.0, words.more() / 2.0), color),
+        }
+    }
+}
+
+fn paint_value(
+    ui: &Ui,
+    rect: Rect,
+    row: &ValueRow,
+    lines: &Lines,
+    (is_set, left_is_set): (bool, bool),
+    split: f32,
+) {
     let theme = theme::current(ui);
     let painter = ui.painter();
     let any_set = is_set || left_is_set;
@@ -311,41 +489,15 @@ fn paint_value(ui: &Ui, rect: Rect, row: &ValueRow, is_set: bool, left_is_set: b
             Stroke::new(1.0, theme::color(Ink::Hairline, theme)),
         );
     }
-    let shown = if row.value.is_empty() {
-        if row.state == ValueState::Default {
-            "—".to_owned()
-        } else {
-            "not measured".to_owned()
-        }
-    } else {
-        row.value.clone()
-    };
     let ink = if is_set { Ink::Line } else { row.state.ink() };
-    let room = rect.width() * 0.56;
-    let mut value_size = if row.value.is_empty() {
-        size::LABEL
-    } else {
-        size::VALUE
-    };
-    let text = Text::bold(&shown);
-    while lettering::width(&text, value_size) > room && value_size > size::NOTE {
-        value_size -= 1.0;
-    }
-    let value_width = lettering::width(&text, value_size).min(room);
-    let shown = elided(&shown, true, value_size, room);
     let middle_right = pos2(rect.max.x - 14.0, rect.center().y);
-    lettering::paint(
-        painter,
-        middle_right,
-        Anchor::Right,
-        &Text::bold(shown),
-        value_size,
-        theme::color(ink, theme),
-    );
+    lines
+        .value
+        .paint(painter, middle_right, theme::color(ink, theme));
     if row.value.is_empty() && row.state == ValueState::Missing {
-        let y = rect.center().y + 15.0;
+        let y = rect.center().y + theme::tall(ui, 15.0);
         let line = [
-            pos2(middle_right.x - value_width, y),
+            pos2(middle_right.x - lines.value_width, y),
             pos2(middle_right.x, y),
         ];
         painter.extend(egui::Shape::dashed_line(
@@ -355,44 +507,28 @@ fn paint_value(ui: &Ui, rect: Rect, row: &ValueRow, is_set: bool, left_is_set: b
             4.0,
         ));
     }
-    let label_room = rect.width() - value_width - 40.0;
-    let label = elided(&row.label, false, size::LABEL, label_room);
-    let label_y = if row.note.is_empty() {
-        rect.center().y
+    let left = rect.min.x + 14.0;
+    let more = lines.label.more();
+    let label_y = if lines.note.is_some() {
+        rect.min.y + theme::tall(ui, 23.0)
     } else {
-        rect.min.y + 23.0
+        rect.center().y - more / 2.0
     };
-    lettering::paint(
-        painter,
-        pos2(rect.min.x + 14.0, label_y),
-        Anchor::Left,
-        &Text::regular(label),
-        size::LABEL,
-        theme::color(Ink::Ink, theme),
-    );
-    if !row.note.is_empty() {
-        let (note_ink, mark) = match row.state {
-            ValueState::Wrong => (Ink::Wrong, Some(Mark::Wrong)),
-            ValueState::Missing => (Ink::NotKnown, Some(Mark::NotKnown)),
-            ValueState::Right => (Ink::Right, Some(Mark::Right)),
-            ValueState::Known | ValueState::Default => (Ink::SecondInk, None),
-        };
-        let note_y = rect.min.y + 49.0;
-        let mut left = rect.min.x + 14.0;
-        if let Some(mark) = mark {
+    lines
+        .label
+        .paint(painter, pos2(left, label_y), theme::color(Ink::Ink, theme));
+    if let Some(note) = &lines.note {
+        let note_y = rect.min.y + theme::tall(ui, 49.0) + more;
+        let mut left = left;
+        if let Some(mark) = row.state.mark() {
             mark.paint(painter, pos2(left + 7.0, note_y), 13.0, theme);
-            left += 20.0;
+            left += MARK_ROOM;
         }
-        let room = rect.width() - value_width - 40.0 - (left - rect.min.x - 14.0);
-        let note = elided(&row.note, false, size::NOTE, room);
-        lettering::paint(
-            painter,
-            pos2(left, note_y),
-            Anchor::Left,
-            &Text::regular(note),
-            size::NOTE,
-            theme::color(note_ink, theme),
-        );
+        let ink = match row.state {
+            ValueState::Known | ValueState::Default => Ink::SecondInk,
+            other => other.ink(),
+        };
+        note.paint(painter, pos2(left, note_y), theme::color(ink, theme));
     }
 }
 
@@ -422,16 +558,43 @@ pub fn elided(text: &str, bold: bool, points: f32, room: f32) -> String {
     String::new()
 }
 
-fn choice(ui: &mut Ui, label: &str, options: &[(String, Edit, bool)], answer: &mut RowsAnswer) {
+/// The place that a choice decides, where a reading can lead to it.
+fn chosen_at(options: &[(String, Edit, bool)]) -> Option<Place> {
+    match options.first() {
+        Some((_, Edit::Fabric(_), _)) => Some(Place::Fabric),
+        Some((_, Edit::Restraint(_), _)) => Some(Place::Restraint),
+        _ => None,
+    }
+}
+
+fn choice(
+    ui: &mut Ui,
+    label: &str,
+    options: &[(String, Edit, bool)],
+    is_looked_at: bool,
+    scroll: bool,
+    answer: &mut RowsAnswer,
+) {
     let theme = theme::current(ui);
-    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 26.0), Sense::hover());
+    let (rect, response) = ui.allocate_exact_size(
+        vec2(ui.available_width(), theme::tall(ui, 26.0)),
+        Sense::hover(),
+    );
+    if is_looked_at && scroll {
+        response.scroll_to_me(Some(egui::Align::Center));
+    }
+    let (title, ink) = if is_looked_at {
+        (Text::bold(label), Ink::Line)
+    } else {
+        (Text::regular(label), Ink::SecondInk)
+    };
     lettering::paint(
         ui.painter(),
         pos2(rect.min.x + 4.0, rect.center().y + 2.0),
         Anchor::Left,
-        &Text::regular(label),
-        size::NOTE,
-        theme::color(Ink::SecondInk, theme),
+        &title,
+        theme::sized(ui, size::NOTE),
+        theme::color(ink, theme),
     );
     for chunk in options.chunks(if options.len() == 4 { 2 } else { 3 }) {
         let (rect, _) =
@@ -463,38 +626,33 @@ fn keys(ui: &mut Ui, acts: &[(String, Edit)], answer: &mut RowsAnswer) {
 }
 
 fn figure(ui: &mut Ui, label: &str, value: &str, note: &str) {
-    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 52.0), Sense::hover());
+    let width = ui.available_width();
+    let value_words = Words::broken(
+        ui,
+        value,
+        Face::bold(size::LABEL),
+        width * 0.6,
+        Anchor::Right,
+    );
+    let room = width - value_words.width() - 32.0;
+    let label_words = Words::of(ui, label, Face::regular(size::LABEL), room);
+    let note_words = Words::of(ui, note, Face::regular(size::NOTE), room);
+    let more = (label_words.more() + note_words.more()).max(value_words.more());
+    let (rect, response) =
+        ui.allocate_exact_size(vec2(width, theme::tall(ui, 52.0) + more), Sense::hover());
     let name = format!("{label} {value}");
     response.widget_info(move || WidgetInfo::labeled(Role::Label, true, name.clone()));
     let theme = theme::current(ui);
     let painter = ui.painter();
-    let text = Text::bold(value);
-    let width = lettering::width(&text, size::LABEL);
-    lettering::paint(
-        painter,
-        pos2(rect.max.x - 14.0, rect.center().y),
-        Anchor::Right,
-        &text,
-        size::LABEL,
-        theme::color(Ink::Ink, theme),
-    );
-    let room = rect.width() - width - 32.0;
-    lettering::paint(
-        painter,
-        pos2(rect.min.x + 14.0, rect.min.y + 17.0),
-        Anchor::Left,
-        &Text::regular(elided(label, false, size::LABEL, room)),
-        size::LABEL,
-        theme::color(Ink::Ink, theme),
-    );
-    lettering::paint(
-        painter,
-        pos2(rect.min.x + 14.0, rect.min.y + 38.0),
-        Anchor::Left,
-        &Text::regular(elided(note, false, size::NOTE, room)),
-        size::NOTE,
-        theme::color(Ink::SecondInk, theme),
-    );
+    let ink = theme::color(Ink::Ink, theme);
+    let middle = rect.center().y - value_words.more() / 2.0;
+    value_words.paint(painter, pos2(rect.max.x - 14.0, middle), ink);
+    let left = rect.min.x + 14.0;
+    let label_y = rect.min.y + theme::tall(ui, 17.0);
+    label_words.paint(painter, pos2(left, label_y), ink);
+    let note_y = rect.min.y + theme::tall(ui, 38.0) + label_words.more();
+    let second = theme::color(Ink::SecondInk, theme);
+    note_words.paint(painter, pos2(left, note_y), second);
     painter.line_segment(
         [rect.left_bottom(), rect.right_bottom()],
         Stroke::new(1.0, theme::color(Ink::Hairline, theme)),
@@ -506,13 +664,13 @@ fn said(ui: &mut Ui, mark: Mark, text: &str, under: &str) {
     let room = ui.available_width() - 44.0;
     let upper = ui.painter().layout(
         lettering::in_line(text),
-        theme::regular(size::NOTE + 1.0),
+        theme::regular(theme::sized(ui, size::NOTE) + 1.0),
         mark.color(theme),
         room,
     );
     let lower = ui.painter().layout(
         lettering::in_line(under),
-        theme::regular(size::NOTE),
+        theme::regular(theme::sized(ui, size::NOTE)),
         theme::color(Ink::SecondInk, theme),
         room,
     );

@@ -1,6 +1,7 @@
 //! Every brick: which brick there is, the width that it fits, the bond laid out piece by piece, the cuts.
 
 mod checks;
+mod compare;
 mod course_table;
 mod cuts;
 mod edges;
@@ -12,6 +13,7 @@ mod radius;
 mod track;
 mod wishes;
 
+pub use compare::{Compared, OtherWay, compared};
 pub use course_table::{Course, Laying, course_table};
 pub use cuts::{Bricks, CutFrom, CutLine, CutList, Pattern, Stock, Wanted, saw};
 pub use edges::edges;

@@ -1,7 +1,8 @@
 //! A line beside the run, and rigid pieces set on it one after another.
 //!
-//! A piece is set with both ends of its middle line on the track, so that on a curve it is a chord: its corners stay within half its
-//! width of the track, and one face bows towards the centre. The joint to the piece before is measured from corner to corner at the
+//! A piece is set with both ends of one of its lines on the track (a course's brick with its middle line, an edge brick with its inner
+//! face), so that on a curve it is a chord: its corners stay as near to the track as they are to that line, and one face bows towards
+//! the centre. The joint to the piece before is measured from corner to corner at the
 //! side where it is tighter.
 
 use super::pieces::PlanPoint;
@@ -58,14 +59,21 @@ pub(super) struct Along {
     pub m: f64,
 }
 
+/// How far pieces reach to the left and to the right of the track.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Body {
+    pub left_m: f64,
+    pub right_m: f64,
+}
+
 /// A piece on the track.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Seat {
-    /// Where its middle line starts.
+    /// Where its line starts.
     pub from: Along,
-    /// Where its middle line ends.
+    /// Where its line ends.
     pub to: Along,
-    /// Along its middle line.
+    /// Along its line.
     pub length_m: f64,
 }
 
@@ -83,6 +91,16 @@ pub(super) struct OnArc {
     beyond_rad: f64,
     /// From the centre to that corner.
     corner_m: f64,
+}
+
+impl Body {
+    /// As far on both sides.
+    pub(super) const fn centred(width_m: f64) -> Self {
+        Self {
+            left_m: 0.5 * width_m,
+            right_m: 0.5 * width_m,
+        }
+    }
 }
 
 impl Along {
@@ -121,11 +139,11 @@ impl TrackLeg {
 }
 
 impl OnArc {
-    /// For a piece of that length and width on an arc; `None` where it has no room before the centre.
-    pub(super) fn of(radius_m: f64, length_m: f64, width_m: f64) -> Option<Self> {
+    /// For a piece of that length on an arc, reaching `inside_m` towards the centre; `None` where it has no room before the centre.
+    fn of(radius_m: f64, length_m: f64, inside_m: f64) -> Option<Self> {
         let half_m = 0.5 * length_m;
         let chord_off_m = (radius_m * radius_m - half_m * half_m).sqrt();
-        let face_m = chord_off_m - 0.5 * width_m;
+        let face_m = chord_off_m - inside_m;
         // The comparison is false for the root of a negative number, too.
         let has_room = face_m > 0.0;
         has_room.then(|| Self {
@@ -258,6 +276,13 @@ impl Track {
         )
     }
 
+    /// Which way it heads at a place, from straight ahead, positive to the right.
+    pub(super) fn heading_rad(&self, along: Along) -> f64 {
+        self.legs.get(along.leg_idx).map_or(0.0, |leg| {
+            leg.heading_rad + (along.m - leg.from_m) * leg.curvature_per_m
+        })
+    }
+
     /// Station beside a place.
     pub(super) fn station_m(&self, along: Along) -> f64 {
         self.legs.get(along.leg_idx).map_or(0.0, |leg| {
@@ -282,7 +307,7 @@ impl Track {
         Along { leg_idx, m }
     }
 
-    /// A piece whose middle line starts there.
+    /// A piece whose line starts there.
     pub(super) fn chord(&self, from: Along, length_m: f64) -> Seat {
         let seat = |to: Along| Seat { from, to, length_m };
         if let Some(leg) = self.legs.get(from.leg_idx) {
@@ -311,7 +336,7 @@ impl Track {
     }
 
     /// The next piece, whose joint to the one before is `joint_m` where it is tightest.
-    pub(super) fn after(&self, before: &Seat, length_m: f64, width_m: f64, joint_m: f64) -> Seat {
+    pub(super) fn after(&self, before: &Seat, length_m: f64, body: Body, joint_m: f64) -> Seat {
         if let Some(leg) = self.legs.get(before.from.leg_idx)
             && before.from.leg_idx == before.to.leg_idx
         {
@@ -319,8 +344,13 @@ impl Track {
                 Some(joint_m)
             } else {
                 let radius_m = 1.0 / leg.curvature_per_m.abs();
-                let one = OnArc::of(radius_m, before.length_m, width_m);
-                let next = OnArc::of(radius_m, length_m, width_m);
+                let inside_m = if leg.curvature_per_m > 0.0 {
+                    body.right_m
+                } else {
+                    body.left_m
+                };
+                let one = OnArc::of(radius_m, before.length_m, inside_m);
+                let next = OnArc::of(radius_m, length_m, inside_m);
                 one.zip(next)
                     .map(|(one, next)| radius_m * one.gap_rad(&next, joint_m))
             };
@@ -331,9 +361,9 @@ impl Track {
                 }
             }
         }
-        let end = self.end_face(before, width_m);
+        let end = self.end_face(before, body);
         let spot = self.spot(before.to);
-        self.after_face(&end, spot, before.to, length_m, width_m, joint_m)
+        self.after_face(&end, spot, before.to, length_m, body, joint_m)
     }
 
     /// The next piece after a face: `joint_m` from it where they are nearest.
@@ -343,12 +373,12 @@ impl Track {
         heading: Spot,
         from: Along,
         length_m: f64,
-        width_m: f64,
+        body: Body,
         joint_m: f64,
     ) -> Seat {
         let mut seat = self.chord(self.on_its_leg(from.moved(joint_m)), length_m);
         for _ in 0..MOST_STEPS {
-            let short_m = joint_m - gap_m(face, &self.start_face(&seat, width_m), heading);
+            let short_m = joint_m - gap_m(face, &self.start_face(&seat, body), heading);
             seat = self.chord(self.on_its_leg(seat.from.moved(short_m)), length_m);
             if short_m.abs() < EXACT_M {
                 break;
@@ -358,38 +388,28 @@ impl Track {
     }
 
     /// The end at which a piece starts.
-    pub(super) fn start_face(&self, seat: &Seat, width_m: f64) -> Face {
-        let (start, _, across) = self.axis(seat, width_m);
-        face(start, across)
+    fn start_face(&self, seat: &Seat, body: Body) -> Face {
+        self.faces(seat, body).0
     }
 
-    /// The end at which a piece ends.
-    pub(super) fn end_face(&self, seat: &Seat, width_m: f64) -> Face {
-        let (_, end, across) = self.axis(seat, width_m);
-        face(end, across)
+    /// The end at which it ends.
+    fn end_face(&self, seat: &Seat, body: Body) -> Face {
+        self.faces(seat, body).1
     }
 
     /// Both.
-    pub(super) fn faces(&self, seat: &Seat, width_m: f64) -> (Face, Face) {
-        let (start, end, across) = self.axis(seat, width_m);
-        (face(start, across), face(end, across))
-    }
-
-    /// Ends of the middle line, and half the width to its right.
-    fn axis(&self, seat: &Seat, width_m: f64) -> (PlanPoint, PlanPoint, (f64, f64)) {
+    pub(super) fn faces(&self, seat: &Seat, body: Body) -> (Face, Face) {
         let (start, end) = (self.spot(seat.from).at, self.spot(seat.to).at);
         let (right_m, away_m) = between(start, end);
-        let share = 0.5 * width_m / libm::hypot(right_m, away_m);
-        (start, end, (away_m * share, -right_m * share))
+        let long_m = libm::hypot(right_m, away_m);
+        let across = (away_m / long_m, -right_m / long_m);
+        (face(start, across, body), face(end, across, body))
     }
 
     /// A face square to the track.
-    pub(super) fn square_face(&self, along: Along, width_m: f64) -> Face {
+    pub(super) fn square_face(&self, along: Along, body: Body) -> Face {
         let spot = self.spot(along);
-        face(
-            spot.at,
-            (0.5 * width_m * spot.cos, -0.5 * width_m * spot.sin),
-        )
+        face(spot.at, (spot.cos, -spot.sin), body)
     }
 }
 
@@ -413,15 +433,15 @@ pub(super) fn between(from: PlanPoint, to: PlanPoint) -> (f64, f64) {
     (to.right_m - from.right_m, to.away_m - from.away_m)
 }
 
-fn face(middle: PlanPoint, (right_m, away_m): (f64, f64)) -> Face {
+fn face(on_line: PlanPoint, (right, away): (f64, f64), body: Body) -> Face {
     Face {
         left: PlanPoint {
-            right_m: middle.right_m - right_m,
-            away_m: middle.away_m - away_m,
+            right_m: on_line.right_m - right * body.left_m,
+            away_m: on_line.away_m - away * body.left_m,
         },
         right: PlanPoint {
-            right_m: middle.right_m + right_m,
-            away_m: middle.away_m + away_m,
+            right_m: on_line.right_m + right * body.right_m,
+            away_m: on_line.away_m + away * body.right_m,
         },
     }
 }

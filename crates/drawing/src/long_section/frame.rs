@@ -14,10 +14,18 @@ pub(super) const HANDLE: f64 = 22.0;
 const KNEE: f64 = 16.0;
 /// Least ground under the lowest line, in dots.
 const UNDER: f64 = 12.0;
-/// How many times heights may be enlarged.
-const TIMES: [f64; 15] = [
-    1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0,
-];
+/// How many times heights may be enlarged: round figures up to 20, however tall the sheet. Past that a fall of 1/4 in/ft stands steeper
+/// than 1 in 2.5 and reads as a ramp; common practice, no source.
+const TIMES: [f64; 11] = [1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0];
+
+/// What a long section is drawn for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum MadeFor {
+    /// A finger takes the marker by its handle.
+    Screen,
+    /// The marker is a line with its flag.
+    Paper,
+}
 
 /// The frame of one long section. All in dots of the sheet but the scale.
 #[derive(Clone, Copy, Debug)]
@@ -38,8 +46,10 @@ pub(super) struct Frame {
     pub station_row: f64,
     /// Middle of the row that names the curves; `None` where there are none or there is no room.
     pub curve_row: Option<f64>,
-    /// Middle of the handle.
+    /// Middle of the handle, or of the row that stands in its place on paper.
     pub handle: f64,
+    /// Lower end of the marker's line.
+    pub marker_end: f64,
     pub callouts: Band,
     /// Whether the far end is named in a column at the right.
     pub names_far_end: bool,
@@ -47,11 +57,11 @@ pub(super) struct Frame {
 
 impl Frame {
     /// The most that can be drawn with the ground still tall.
-    pub fn fit(walk: &Lengthwise<'_>, sheet: Sheet) -> Self {
+    pub fn fit(walk: &Lengthwise<'_>, sheet: Sheet, made_for: MadeFor) -> Self {
         let most_rows = if sheet.height >= 520.0 { 2 } else { 1 };
         let details = [(most_rows, true), (1, true), (1, false), (0, false)];
         let frames = details.map(|(callout_rows, names_curves)| {
-            Self::with(walk, sheet, callout_rows, names_curves)
+            Self::with(walk, sheet, made_for, callout_rows, names_curves)
         });
         let tall = |frame: &Self| frame.ground_height() >= (0.24 * sheet.height).max(60.0);
         let [.., least] = frames;
@@ -62,12 +72,22 @@ impl Frame {
         self.bottom - self.callouts.knee
     }
 
-    fn with(walk: &Lengthwise<'_>, sheet: Sheet, callout_rows: usize, names_curves: bool) -> Self {
+    fn with(
+        walk: &Lengthwise<'_>,
+        sheet: Sheet,
+        made_for: MadeFor,
+        callout_rows: usize,
+        names_curves: bool,
+    ) -> Self {
         let sizes = Sizes::on(sheet);
         let flag_row = 1.7 * sizes.label;
         let callouts_top = 4.0 + flag_row + 5.0;
         let callouts_bottom = callouts_top + Band::height(callout_rows, sizes);
-        let handle = sheet.height - 3.0 - HANDLE;
+        let half_row = match made_for {
+            MadeFor::Screen => HANDLE,
+            MadeFor::Paper => 0.65 * sizes.note,
+        };
+        let handle = sheet.height - 3.0 - half_row;
         let has_curve_row = names_curves && !walk.bends.is_empty();
         let curve_height = if has_curve_row {
             1.4 * sizes.tick + 3.0
@@ -75,7 +95,7 @@ impl Frame {
             0.0
         };
         let station_height = 1.4 * sizes.tick + 5.0;
-        let bottom = handle - HANDLE - 3.0 - curve_height - station_height;
+        let bottom = handle - half_row - 3.0 - curve_height - station_height;
         // Room for the sill over its underside.
         let top = callouts_bottom + KNEE + 1.25 * sizes.note + 4.0;
         let left = MARGIN + axes::drop_figures_width(walk, sizes) + 22.0;
@@ -117,6 +137,10 @@ impl Frame {
             station_row: bottom + 7.0 + 0.6 * sizes.tick,
             curve_row: has_curve_row.then_some(bottom + station_height + curve_height / 2.0),
             handle,
+            marker_end: match made_for {
+                MadeFor::Screen => handle,
+                MadeFor::Paper => bottom,
+            },
             callouts,
             names_far_end,
         }

@@ -12,14 +12,14 @@ use underbrick_calc::quantity::in_metres;
 pub(super) fn line(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame) {
     let x = position(walk, frame);
     draft.stroke(
-        &[(x, frame.flag), (x, frame.handle)],
+        &[(x, frame.flag), (x, frame.marker_end)],
         solid(Ink::Line, 2.2),
         None,
     );
 }
 
-/// The flag says the station; the handle is what a finger takes. Beside the flag stands what the drawing is.
-pub(super) fn flag_and_handle(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame) {
+/// The flag says the station. Beside it stands what the drawing is.
+pub(super) fn flag(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame) {
     let sizes = Sizes::on(draft.sheet());
     let x = position(walk, frame);
     let text = Text::bold(walk.site.shown_in.along(walk.marker));
@@ -47,6 +47,17 @@ pub(super) fn flag_and_handle(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &
             place: None,
         },
     );
+    title(
+        draft,
+        walk,
+        frame,
+        (middle - half - 16.0, middle + half + 16.0),
+    );
+}
+
+/// What a finger takes.
+pub(super) fn handle(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &Frame) {
+    let x = position(walk, frame);
     draft.disc((x, frame.handle), HANDLE, Ink::Line, None);
     for side in [-1.0, 1.0] {
         let tip = x + side * 15.0;
@@ -61,12 +72,6 @@ pub(super) fn flag_and_handle(draft: &mut Draft, walk: &Lengthwise<'_>, frame: &
             None,
         );
     }
-    title(
-        draft,
-        walk,
-        frame,
-        (middle - half - 16.0, middle + half + 16.0),
-    );
 }
 
 /// What the drawing is, at the left, or at the right where the flag stands in its way.

@@ -19,7 +19,7 @@ use crate::draft::{AS_FOUND, Draft, GRADE, HAIRLINE, OUTLINE, dashed, dotted, so
 use crate::item::{Drawing, Point, Sheet};
 use crate::material;
 use crate::palette::Ink;
-use frame::Frame;
+use frame::{Frame, MadeFor};
 use underbrick_calc::Results;
 use underbrick_calc::bed::AlongSpot;
 use underbrick_calc::catalogue::{Catalogue, Hatch};
@@ -66,9 +66,32 @@ pub fn long_section(
     marker: Length,
     sheet: Sheet,
 ) -> LongSection {
+    made(site, catalogue, results, marker, sheet, MadeFor::Screen)
+}
+
+/// The long section on paper, or in a file: as [`long_section`], without the handle that only a finger needs.
+#[must_use]
+pub fn long_section_on_paper(
+    site: &Site,
+    catalogue: &Catalogue,
+    results: &Results,
+    marker: Length,
+    sheet: Sheet,
+) -> Drawing {
+    made(site, catalogue, results, marker, sheet, MadeFor::Paper).drawing
+}
+
+fn made(
+    site: &Site,
+    catalogue: &Catalogue,
+    results: &Results,
+    marker: Length,
+    sheet: Sheet,
+    made_for: MadeFor,
+) -> LongSection {
     let sheet = sheet.usable();
     match Lengthwise::new(site, catalogue, results, marker) {
-        Some(walk) => draw(&walk, sheet),
+        Some(walk) => draw_for(&walk, sheet, made_for),
         None => {
             let missing = missing::what_is_missing(site, results);
             LongSection {
@@ -79,9 +102,20 @@ pub fn long_section(
     }
 }
 
-/// Draws a walk that is known.
+/// Draws a walk that is known, for a finger.
+#[cfg(test)]
 pub(crate) fn draw(walk: &Lengthwise<'_>, sheet: Sheet) -> LongSection {
-    let frame = Frame::fit(walk, sheet);
+    draw_for(walk, sheet, MadeFor::Screen)
+}
+
+/// Draws a walk that is known, on paper.
+#[cfg(test)]
+pub(crate) fn draw_on_paper(walk: &Lengthwise<'_>, sheet: Sheet) -> Drawing {
+    draw_for(walk, sheet, MadeFor::Paper).drawing
+}
+
+fn draw_for(walk: &Lengthwise<'_>, sheet: Sheet, made_for: MadeFor) -> LongSection {
+    let frame = Frame::fit(walk, sheet, made_for);
     let mut draft = frame.board(sheet);
     axes::grid(&mut draft, walk, &frame);
     built(&mut draft, walk, &frame);
@@ -95,7 +129,10 @@ pub(crate) fn draw(walk: &Lengthwise<'_>, sheet: Sheet) -> LongSection {
     marker::line(&mut draft, walk, &frame);
     axes::stations(&mut draft, walk, &frame);
     names::draw(&mut draft, walk, &frame);
-    marker::flag_and_handle(&mut draft, walk, &frame);
+    marker::flag(&mut draft, walk, &frame);
+    if made_for == MadeFor::Screen {
+        marker::handle(&mut draft, walk, &frame);
+    }
     let words = words::of(walk, &frame);
     LongSection {
         drawing: draft.finish(words),

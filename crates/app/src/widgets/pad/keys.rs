@@ -22,7 +22,7 @@ enum Act {
     Unit(&'static str),
     Put(&'static str, &'static str),
     Common(&'static str, &'static str),
-    Sign,
+    Sign(&'static str, &'static str),
     Erase,
     Up(&'static str),
     Down(&'static str),
@@ -147,7 +147,7 @@ fn number(unit: AmountUnit, shown_in: ShownIn) -> Layout {
         (Percent, _) => (Common("20", "20 %"), Common("50", "50 %")),
         (Millimetre, _) => (Common("0.1", "0.1 mm"), Common("0.5", "0.5 mm")),
         (Days, _) => (Common("90", "90 days"), Common("120", "120 days")),
-        (Fahrenheit, _) => (second, Sign),
+        (Fahrenheit, _) => (second, Sign("above", "or below")),
         (FahrenheitDays, ShownIn::FeetInches) => (second, Common("1000", "1000 °F days")),
         (FahrenheitDays, ShownIn::Metric) => (second, Common("500", "500 °C days")),
         (PoundsPerCubicFoot, ShownIn::FeetInches) => (second, Common("100", "100 lb/ft3")),
@@ -215,7 +215,7 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: Rect, typing: &mut Typing, next: &mut b
         (_, ShownIn::FeetInches) => FEET_INCHES,
         (_, ShownIn::Metric) => METRIC,
     };
-    let two_sided = typing.is_two_sided();
+    let sign = sign_key(place);
     let rows = layout.len() as f32;
     let height = ((grid.height() - size::GAP * (rows - 1.0)) / rows).clamp(40.0, 84.0);
     for (row_idx, row) in layout.iter().enumerate() {
@@ -223,13 +223,28 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: Rect, typing: &mut Typing, next: &mut b
         let line = Rect::from_min_size(pos2(grid.min.x, top), vec2(grid.width(), height));
         for (act, cell) in row.iter().zip(super::super::key::cells(line, row.len())) {
             let act = match act {
-                Up(_) if two_sided => Sign,
+                Up(_) => sign.unwrap_or(*act),
                 other => *other,
             };
             if !matches!(act, Blank) && face(act).show(ui, cell).clicked() {
                 press(act, typing, next);
             }
         }
+    }
+}
+
+/// What turning the sign means, where a value may be either as a matter of course: a side of the centreline, above or below the sill,
+/// which way up the rod stands.
+const fn sign_key(place: Place) -> Option<Act> {
+    match place {
+        Place::SignOffset(_)
+        | Place::ShotOffset(_)
+        | Place::PitOffset(_)
+        | Place::BookOffset(_)
+        | Place::CrossFall => Some(Sign("+ / −", "side")),
+        Place::StringAboveSill | Place::BookBenchmark => Some(Sign("above", "or below")),
+        Place::BookReading(_) => Some(Sign("+ / −", "inverted")),
+        _ => None,
     }
 }
 
@@ -250,7 +265,7 @@ fn face(act: Act) -> Key {
         Unit(unit) => Key::new(unit).on(Ink::LineGround, Ink::Ink),
         Common(word, _) => Key::figure(word).on(Ink::FractionKey, Ink::Ink),
         Put(word, _) => Key::new(format!("{word}°")).on(Ink::FractionKey, Ink::Ink),
-        Sign => Key::two_lines("+ / −", "side"),
+        Sign(upper, lower) => Key::two_lines(upper, lower),
         Erase => Key::two_lines("erase", "one"),
         Clear => Key::two_lines("erase", "all"),
         Up(step) => Key::two_lines(step, "up"),
@@ -269,7 +284,7 @@ fn press(act: Act, typing: &mut Typing, next: &mut bool) {
         Point => typing.point(),
         Unit(unit) => typing.unit(unit),
         Put(_, text) | Common(_, text) => typing.put(text),
-        Sign => typing.sign(),
+        Sign(..) => typing.sign(),
         Erase => typing.erase(),
         Clear => typing.replace(""),
         Up(_) => typing.nudge(true),

@@ -69,23 +69,6 @@ impl Typing {
         }
     }
 
-    /// Whether a value lies to one side or the other as a matter of course: an offset, a cross-fall.
-    #[must_use]
-    pub const fn is_two_sided(&self) -> bool {
-        matches!(
-            self.place,
-            Some(
-                Place::ShotOffset(_)
-                    | Place::PitOffset(_)
-                    | Place::StringAboveSill
-                    | Place::BookOffset(_)
-                    | Place::BookReading(_)
-                    | Place::BookBenchmark
-                    | Place::CrossFall
-            )
-        )
-    }
-
     /// Whether the text can be read as what belongs here. Nothing at all can: it means not measured.
     #[must_use]
     pub fn is_readable(&self) -> bool {

@@ -118,6 +118,8 @@ pub struct Evidence {
     pub station: Option<Length>,
     /// The reading with its value, as [`evidence_words`] says it.
     pub words: String,
+    /// How much it counts: a bad sign 3, a plain one or a measured value 2, a slight one or a side of the brick 1.
+    pub weight: u32,
 }
 
 /// All rules, checked: each id once, every `unless` names another rule, and none leads back to itself.
@@ -238,6 +240,7 @@ fn cause_found(rule: &CauseRule, facts: &Facts<'_>, readings: &[Reading]) -> Cau
                 place: reading.place,
                 station: reading.station,
                 words: evidence_words(facts.site, facts.catalogue, reading.place),
+                weight: reading.weight,
             })
             .collect(),
     }

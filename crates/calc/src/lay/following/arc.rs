@@ -2,7 +2,7 @@
 
 /// A course on an arc.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Arc {
+pub(in crate::lay) struct Arc {
     /// To the middle line of the course.
     pub radius_m: f64,
     /// Of the course.
@@ -15,7 +15,7 @@ impl Arc {
     /// Angle at the centre from rigid piece to rigid piece, both ends of the middle line on the arc.
     ///
     /// With x half of it and f from the centre to the inner face, the joint is 2 f sin x − L cos x.
-    pub(super) fn rigid_turn_rad(&self, length_m: f64) -> f64 {
+    pub(in crate::lay) fn rigid_turn_rad(&self, length_m: f64) -> f64 {
         let half_m = (0.5 * length_m).min(self.radius_m);
         let face_m = (self.radius_m * self.radius_m - half_m * half_m).sqrt() - 0.5 * self.width_m;
         let long_m = libm::hypot(2.0 * face_m, length_m);
@@ -23,7 +23,7 @@ impl Arc {
     }
 
     /// The other way about: with L = 2 r sin b the same is 2 r sin (x − b) = j + W sin x.
-    pub(super) fn rigid_m(&self, turn_rad: f64) -> f64 {
+    pub(in crate::lay) fn rigid_m(&self, turn_rad: f64) -> f64 {
         let half_turn_rad = 0.5 * turn_rad;
         let beside_m = self.joint_m + self.width_m * libm::sin(half_turn_rad);
         let half_piece_rad = half_turn_rad - libm::asin((0.5 * beside_m / self.radius_m).min(1.0));
@@ -34,26 +34,26 @@ impl Arc {
     /// the middle of the joints.
     ///
     /// With 2 t that angle, the outer side is 2 (A sin t − j/2 cos t), A from the centre to its corner.
-    pub(super) fn tapered_turn_rad(&self, side_m: f64) -> f64 {
+    pub(in crate::lay) fn tapered_turn_rad(&self, side_m: f64) -> f64 {
         let (corner_m, half_joint_m) = (self.outer_corner_m(), 0.5 * self.joint_m);
         let long_m = libm::hypot(corner_m, half_joint_m);
         2.0 * (libm::asin((0.5 * side_m / long_m).min(1.0)) + libm::atan2(half_joint_m, corner_m))
     }
 
     /// The other way about.
-    pub(super) fn tapered_m(&self, turn_rad: f64) -> f64 {
+    pub(in crate::lay) fn tapered_m(&self, turn_rad: f64) -> f64 {
         let (sin, cos) = libm::sincos(0.5 * turn_rad);
         2.0 * (self.outer_corner_m() * sin - 0.5 * self.joint_m * cos)
     }
 
     /// Along the middle line, from end to end of a tapered piece with that outer side.
-    pub(super) fn tapered_chord_m(&self, side_m: f64) -> f64 {
+    pub(in crate::lay) fn tapered_chord_m(&self, side_m: f64) -> f64 {
         let half_turn_rad = 0.5 * self.tapered_turn_rad(side_m);
         2.0 * self.radius_m * (half_turn_rad - self.half_joint_rad())
     }
 
     /// Half of a constant joint, as an angle at the centre, where the middle line crosses it.
-    pub(super) fn half_joint_rad(&self) -> f64 {
+    pub(in crate::lay) fn half_joint_rad(&self) -> f64 {
         libm::asin((0.5 * self.joint_m / self.radius_m).min(1.0))
     }
 

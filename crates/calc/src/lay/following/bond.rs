@@ -12,7 +12,7 @@ const FAR_ENOUGH: usize = 200;
 const MOST_TAKEN_UP: usize = 3;
 
 /// Where a course, or a stretch of it, starts and ends.
-pub(super) struct Bounds {
+pub(in crate::lay) struct Bounds {
     /// The line across at its start and the joint to it; no joint where it only enters the walk there.
     pub start: Spot,
     pub start_at: Along,
@@ -20,17 +20,20 @@ pub(super) struct Bounds {
     /// The line across at its end; none where it runs out of the walk.
     pub end: Option<Spot>,
     pub end_at: Along,
+    /// The joint to that line, and how much wider it may be.
+    pub end_joint_m: f64,
+    pub end_play_m: f64,
 }
 
 /// A stretch of a course as laid.
-pub(super) struct Stretch {
+pub(in crate::lay) struct Stretch {
     pub sets: Vec<Set>,
     /// Two pieces that share what was left, by the first of them.
     pub shared_idx: Option<usize>,
 }
 
 /// Lays a stretch. `first_m` is the length of its first piece where the bond asks for one.
-pub(super) fn stretch(
+pub(in crate::lay) fn stretch(
     line: &CourseLine,
     neighbour: Option<&Neighbour>,
     bounds: &Bounds,
@@ -137,7 +140,7 @@ impl Walk<'_> {
         if room_m < -EXACT_M {
             return Next::TooLong;
         }
-        if room_m <= self.play_at_end_m() + EXACT_M {
+        if room_m <= self.bounds.end_play_m + EXACT_M {
             return Next::Closes(unit);
         }
         if room_m < self.least_rest_m(&unit) - EXACT_M {
@@ -166,7 +169,7 @@ impl Walk<'_> {
         let ahead_m = self.bounds.end_at.m - set.seat.to.m;
         match self.bounds.end {
             Some(end) if ahead_m < 3.0 * self.line.stock.length_m => {
-                clearance_m(&self.line.faces(set).1, end, f64::min) - self.line.stock.joint_m
+                clearance_m(&self.line.faces(set).1, end, f64::min) - self.bounds.end_joint_m
             }
             _ => ahead_m,
         }
@@ -179,11 +182,6 @@ impl Walk<'_> {
         }
         let gap_m = self.line.leg(set.seat.to).map_or(0.0, |leg| leg.gap_m);
         gap_m + self.line.stock.least_piece_m
-    }
-
-    /// How much wider the joint at the end may be.
-    fn play_at_end_m(&self) -> f64 {
-        self.line.stock.widest_joint_m - self.line.stock.joint_m
     }
 
     fn slack_m(&mut self, set: &Set) -> f64 {
@@ -404,8 +402,8 @@ impl Walk<'_> {
     fn closing(&self, before: Option<&Set>) -> Option<(Set, f64)> {
         let end = self.bounds.end?;
         let from_m = before.map_or(self.bounds.start_at.m, |before| before.seat.to.m);
-        let joint_m = self.line.stock.joint_m;
-        let guess_m = (self.bounds.end_at.m - from_m - 2.0 * joint_m).max(joint_m);
+        let (stock, joint_m) = (&self.line.stock, self.bounds.end_joint_m);
+        let guess_m = (self.bounds.end_at.m - from_m - stock.joint_m - joint_m).max(stock.joint_m);
         Some(self.line.up_to(end, joint_m, guess_m, |length_m| {
             self.piece(before, length_m)
         }))
@@ -425,7 +423,7 @@ impl Walk<'_> {
             self.laid.sets.push(single);
             return;
         }
-        let mut firsts_m = vec![stock.three_quarters_m, stock.half_m, 0.5 * both_m];
+        let mut firsts_m = vec![0.5 * both_m, stock.three_quarters_m, stock.half_m];
         firsts_m.extend(self.lengths_to_the_limits(before.as_ref(), unit_m));
         let mut best: Option<(f64, Set, Set)> = None;
         for first_m in firsts_m {

@@ -3,7 +3,7 @@
 
 use super::super::pieces::{Kind, PlanPoint};
 use super::super::radius::{bow_m, tight_joint_m};
-use super::super::track::{Along, Face, Seat, Spot, Track, between, gap_m, gaps_m};
+use super::super::track::{Along, Body, Face, Seat, Spot, Track, between, gap_m, gaps_m};
 use super::super::wishes::LayWishes;
 use super::arc::Arc;
 use super::courses::CourseAt;
@@ -21,7 +21,7 @@ const SPOTS_OVER_A_BORDER: f64 = 8.0;
 
 /// What a leg is laid of.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum LaidOf {
+pub(in crate::lay) enum LaidOf {
     Whole,
     /// Halves in the outermost course. As each piece is cut anyway, those of the others take the same angle at the centre, so that the
     /// lap does not drift.
@@ -35,7 +35,7 @@ pub(super) enum LaidOf {
 }
 
 impl LaidOf {
-    pub(super) const fn is_tapered(self) -> bool {
+    pub(in crate::lay) const fn is_tapered(self) -> bool {
         matches!(self, Self::Tapered { .. })
     }
 
@@ -45,10 +45,11 @@ impl LaidOf {
 }
 
 /// The line of one course.
-pub(super) struct CourseLine {
+pub(in crate::lay) struct CourseLine {
     pub track: Track,
     pub legs: Vec<LineLeg>,
     pub width_m: f64,
+    body: Body,
     pub stock: Stock,
     /// Whether some leg is laid of less than whole brick.
     has_short_units: bool,
@@ -56,7 +57,7 @@ pub(super) struct CourseLine {
 
 /// One leg of it.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct LineLeg {
+pub(in crate::lay) struct LineLeg {
     pub laid_of: LaidOf,
     /// The piece of which this leg is laid.
     pub unit_m: f64,
@@ -74,7 +75,7 @@ pub(super) struct LineLeg {
 
 /// A piece set on a line.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Set {
+pub(in crate::lay) struct Set {
     pub seat: Seat,
     /// Whether its ends point to the centre where it lies on a curve.
     pub is_radial: bool,
@@ -83,7 +84,7 @@ pub(super) struct Set {
 
 impl CourseLine {
     /// `None` where a curve leaves no room for the course.
-    pub(super) fn of(
+    pub(in crate::lay) fn of(
         run: &Run,
         course: &CourseAt,
         transverse_joint_m: f64,
@@ -151,11 +152,39 @@ impl CourseLine {
             track,
             legs,
             width_m: course.width_m,
+            body: Body::centred(course.width_m),
             stock,
             has_short_units: laid_of.iter().any(|laid_of| *laid_of != LaidOf::Whole),
         };
         line.measure_units();
         Some(line)
+    }
+
+    /// The line of an edge: whole brick on every leg, the joint kept at the tighter side.
+    pub(in crate::lay) fn of_edge(track: Track, body: Body, stock: Stock) -> Self {
+        let legs = track
+            .legs()
+            .iter()
+            .map(|leg| LineLeg {
+                laid_of: LaidOf::Whole,
+                unit_m: stock.length_m,
+                joint_m: stock.joint_m,
+                gap_m: stock.joint_m,
+                chord_m: stock.length_m,
+                most_bow_m: f64::INFINITY,
+                curvature_per_m: leg.curvature_per_m,
+            })
+            .collect();
+        let mut line = Self {
+            track,
+            legs,
+            width_m: body.left_m + body.right_m,
+            body,
+            stock,
+            has_short_units: false,
+        };
+        line.measure_units();
+        line
     }
 
     /// The step from unit to unit on each curve, so that it need not be worked out piece by piece.
@@ -189,7 +218,7 @@ impl CourseLine {
                 let endless = Track::endless(leg);
                 let from = Along { leg_idx: 0, ..from };
                 let one = endless.chord(from, at.unit_m);
-                let next = endless.after(&one, at.unit_m, self.width_m, at.joint_m);
+                let next = endless.after(&one, at.unit_m, self.body, at.joint_m);
                 (next.from.m - one.to.m, one.to.m - one.from.m)
             };
             if let Some(at) = self.legs.get_mut(leg_idx) {
@@ -198,13 +227,13 @@ impl CourseLine {
         }
     }
 
-    pub(super) fn leg(&self, along: Along) -> Option<&LineLeg> {
+    pub(in crate::lay) fn leg(&self, along: Along) -> Option<&LineLeg> {
         self.legs.get(along.leg_idx)
     }
 
     /// The piece of which the line is laid there; where it reaches over borders, the shortest of all legs that it touches. Where one of
     /// them has a step of its own, it takes its share of each leg's own step, so that the courses stay in step.
-    pub(super) fn unit_m(&self, from: Along) -> f64 {
+    pub(in crate::lay) fn unit_m(&self, from: Along) -> f64 {
         let unit_m = |leg: &LineLeg| leg.unit_m;
         let mut least_m = self.leg(from).map_or(self.stock.length_m, unit_m);
         let mut has_own_step = self.leg(from).is_some_and(|leg| leg.laid_of.has_own_step());
@@ -256,7 +285,7 @@ impl CourseLine {
 
     /// How much of the least lap is asked for there: among halves a half, and among tapered pieces by their step. Within a brick of such
     /// a leg the same holds.
-    pub(super) fn lap_share(&self, along: Along) -> f64 {
+    pub(in crate::lay) fn lap_share(&self, along: Along) -> f64 {
         if !self.has_short_units {
             return 1.0;
         }
@@ -273,12 +302,12 @@ impl CourseLine {
     }
 
     /// Joint at the tight side after a piece that ends there.
-    pub(super) fn joint_m(&self, to: Along) -> f64 {
+    pub(in crate::lay) fn joint_m(&self, to: Along) -> f64 {
         self.leg(to).map_or(self.stock.joint_m, |leg| leg.joint_m)
     }
 
     /// A piece from there on; `length_m` along its middle line, or along its longer side where its ends point to the centre.
-    pub(super) fn from(&self, from: Along, length_m: f64) -> Set {
+    pub(in crate::lay) fn from(&self, from: Along, length_m: f64) -> Set {
         let seat = self.track.chord(from, length_m);
         let touched = self.legs.get(seat.from.leg_idx..=seat.to.leg_idx);
         let is_tapered = |leg: &LineLeg| leg.laid_of.is_tapered();
@@ -327,7 +356,7 @@ impl CourseLine {
     }
 
     /// The next piece after another.
-    pub(super) fn after(&self, before: &Set, length_m: f64) -> Set {
+    pub(in crate::lay) fn after(&self, before: &Set, length_m: f64) -> Set {
         let to = before.seat.to;
         if let (Some(leg), Some(on_track)) = (self.leg(to), self.track.legs().get(to.leg_idx))
             && before.seat.from.leg_idx == to.leg_idx
@@ -362,7 +391,7 @@ impl CourseLine {
             if !is_tapered && !before.is_radial {
                 let seat = self
                     .track
-                    .after(&before.seat, length_m, self.width_m, leg.joint_m);
+                    .after(&before.seat, length_m, self.body, leg.joint_m);
                 let set = self.from(seat.from, length_m);
                 if !set.is_radial {
                     return set;
@@ -390,7 +419,13 @@ impl CourseLine {
     }
 
     /// The first piece after a line across.
-    pub(super) fn first(&self, across: Spot, at: Along, joint_m: f64, length_m: f64) -> Set {
+    pub(in crate::lay) fn first(
+        &self,
+        across: Spot,
+        at: Along,
+        joint_m: f64,
+        length_m: f64,
+    ) -> Set {
         self.placed(at.moved(joint_m), length_m, |start| {
             joint_m + clearance_m(start, across, f64::max)
         })
@@ -411,7 +446,7 @@ impl CourseLine {
     }
 
     /// The piece after another, or the first, as long as reaches to `joint_m` before a line across. Its length may be nought or below.
-    pub(super) fn up_to(
+    pub(in crate::lay) fn up_to(
         &self,
         across: Spot,
         joint_m: f64,
@@ -435,13 +470,13 @@ impl CourseLine {
     }
 
     /// Its two ends.
-    pub(super) fn faces(&self, set: &Set) -> (Face, Face) {
+    pub(in crate::lay) fn faces(&self, set: &Set) -> (Face, Face) {
         if !set.is_radial {
-            return self.track.faces(&set.seat, self.width_m);
+            return self.track.faces(&set.seat, self.body);
         }
         let face = |along: Along, sign: f64| {
             let spot = self.track.spot(along);
-            let mut face = self.track.square_face(along, self.width_m);
+            let mut face = self.track.square_face(along, self.body);
             if let Some(leg) = self.leg(along)
                 && leg.curvature_per_m != 0.0
             {
@@ -450,7 +485,7 @@ impl CourseLine {
                 let half_gap_m = radius_m * libm::asin((0.5 * leg.joint_m / radius_m).min(1.0));
                 let middle = self
                     .track
-                    .square_face(along.moved(sign * half_gap_m), self.width_m);
+                    .square_face(along.moved(sign * half_gap_m), self.body);
                 let middle_spot = self.track.spot(along.moved(sign * half_gap_m));
                 let (right_m, away_m) = (
                     spot.at.right_m - middle_spot.at.right_m,
@@ -472,7 +507,7 @@ impl CourseLine {
 
     /// Its corners in plan: a tapered piece that would bow too far into a joint beside it is cut back there. `None` where the ends cross,
     /// so that there is no room for a piece.
-    pub(super) fn outline(&self, set: &Set) -> Option<[PlanPoint; 4]> {
+    pub(in crate::lay) fn outline(&self, set: &Set) -> Option<[PlanPoint; 4]> {
         let (mut start, mut end) = self.faces(set);
         let (right_m, away_m) = between(
             self.track.spot(set.seat.from).at,
@@ -532,7 +567,7 @@ impl CourseLine {
         let mut nth = 1.0;
         while nth < SPOTS_OVER_A_BORDER {
             let along = self.track.on_its_leg(set.seat.from.moved(nth * step_m));
-            let beside = self.track.square_face(along, self.width_m);
+            let beside = self.track.square_face(along, self.body);
             left_m = left_m.max(off_line_m(beside.left, start.left, end.left));
             right_m = right_m.max(-off_line_m(beside.right, start.right, end.right));
             nth += 1.0;
@@ -542,7 +577,7 @@ impl CourseLine {
     }
 
     /// How far the faces of a unit bow there.
-    pub(super) fn bow_m(&self, leg: &LineLeg) -> f64 {
+    pub(in crate::lay) fn bow_m(&self, leg: &LineLeg) -> f64 {
         if leg.curvature_per_m == 0.0 {
             0.0
         } else {
@@ -576,7 +611,7 @@ fn of_step(stock: &Stock, turn_rad: f64, piece_m: impl Fn(f64) -> f64) -> f64 {
 }
 
 /// From the corners of an end to a line across, positive where the line is ahead; the corner is chosen by `of`.
-pub(super) fn clearance_m(face: &Face, across: Spot, of: impl Fn(f64, f64) -> f64) -> f64 {
+pub(in crate::lay) fn clearance_m(face: &Face, across: Spot, of: impl Fn(f64, f64) -> f64) -> f64 {
     let to_line_m = |corner: PlanPoint| {
         (across.at.right_m - corner.right_m) * across.sin
             + (across.at.away_m - corner.away_m) * across.cos

@@ -16,7 +16,7 @@ pub(super) struct Courses {
 
 /// One course.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct CourseAt {
+pub(in crate::lay) struct CourseAt {
     /// From 1, on the side where laying starts.
     pub number: u32,
     /// Offset of its middle line, right positive.

@@ -2,14 +2,15 @@
 
 mod across;
 mod arc;
-mod bond;
-mod course_line;
+pub(super) mod bond;
+pub(super) mod course_line;
 mod courses;
 mod neighbour;
 mod record;
-mod stock;
+mod row;
+pub(super) mod stock;
 #[cfg(test)]
-mod tests;
+pub(super) mod tests;
 
 pub use across::across;
 
@@ -102,7 +103,7 @@ impl FieldEnds {
     }
 
     /// From the row at the door to the row at the far end, along the centreline.
-    fn clear_m(&self) -> f64 {
+    pub(super) fn clear_m(&self) -> f64 {
         self.length_m - self.at_door_m - self.at_end_m
     }
 
@@ -118,7 +119,7 @@ impl FieldEnds {
 }
 
 /// A line square to the run at a station, moved along by `by_m` as a whole.
-fn across_line(run: &Run, station_m: f64, offset_m: f64, by_m: f64) -> Spot {
+pub(super) fn across_line(run: &Run, station_m: f64, offset_m: f64, by_m: f64) -> Spot {
     let (sin, cos) = libm::sincos(heading_rad(run, station_m));
     let mut at = super::track::in_plan(run, station_m, offset_m);
     at.right_m += sin * by_m;
@@ -293,6 +294,8 @@ fn bounds(
         start_joint_m,
         end,
         end_at,
+        end_joint_m: line.stock.joint_m,
+        end_play_m: line.stock.widest_joint_m - line.stock.joint_m,
     }
 }
 

@@ -7,7 +7,7 @@ use crate::quantity::in_metres;
 
 /// Joints of the neighbour, measured along the line midway between both courses.
 #[derive(Clone, Debug)]
-pub(super) struct Neighbour {
+pub(in crate::lay) struct Neighbour {
     /// From the door on.
     joints_m: Vec<f64>,
     legs: Vec<MidLeg>,
@@ -23,7 +23,7 @@ struct MidLeg {
 
 impl Neighbour {
     /// From the stations of its joints, in order from the door.
-    pub(super) fn of(run: &Run, midway_m: f64, joint_stations_m: &[f64]) -> Self {
+    pub(in crate::lay) fn of(run: &Run, midway_m: f64, joint_stations_m: &[f64]) -> Self {
         let mut from_m = 0.0;
         let legs: Vec<MidLeg> = run
             .legs()
@@ -65,12 +65,12 @@ impl Neighbour {
     }
 
     /// A place on the line of a course at constant offset, as measured midway.
-    pub(super) fn at_m(&self, line: &CourseLine, along: Along) -> f64 {
+    pub(in crate::lay) fn at_m(&self, line: &CourseLine, along: Along) -> f64 {
         self.midway_m(along.leg_idx, line.track.station_m(along))
     }
 
     /// The other way about. `near` is a place not far from it.
-    pub(super) fn along(&self, line: &CourseLine, near: Along, at_m: f64) -> Along {
+    pub(in crate::lay) fn along(&self, line: &CourseLine, near: Along, at_m: f64) -> Along {
         let mut leg_idx = near.leg_idx;
         while self
             .legs
@@ -87,7 +87,11 @@ impl Neighbour {
     }
 
     /// The joints before and after a place. `cursor` is kept from place to place, so that no search is needed.
-    pub(super) fn beside(&self, at_m: f64, cursor: &mut usize) -> (Option<f64>, Option<f64>) {
+    pub(in crate::lay) fn beside(
+        &self,
+        at_m: f64,
+        cursor: &mut usize,
+    ) -> (Option<f64>, Option<f64>) {
         while self
             .joints_m
             .get(*cursor)
@@ -108,7 +112,7 @@ impl Neighbour {
     }
 
     /// From a place to the nearest joint.
-    pub(super) fn lap_m(&self, at_m: f64, cursor: &mut usize) -> f64 {
+    pub(in crate::lay) fn lap_m(&self, at_m: f64, cursor: &mut usize) -> f64 {
         let (before, after) = self.beside(at_m, cursor);
         before
             .map_or(f64::INFINITY, |before_m| at_m - before_m)

@@ -6,13 +6,13 @@ use crate::quantity::in_metres;
 use crate::site::Bond;
 
 /// Lengths nearer to each other than this are cut alike: 1 µm.
-pub(super) const SAME_M: f64 = 1e-6;
+pub(in crate::lay) const SAME_M: f64 = 1e-6;
 /// What the arithmetic may be off.
-pub(super) const EXACT_M: f64 = 1e-9;
+pub(in crate::lay) const EXACT_M: f64 = 1e-9;
 
 /// What the courses are laid of.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Stock {
+pub(in crate::lay) struct Stock {
     pub length_m: f64,
     pub width_m: f64,
     /// Joint on straights and on the inside of slight curves.
@@ -31,7 +31,7 @@ pub(super) struct Stock {
 }
 
 impl Stock {
-    pub(super) fn of(wishes: &LayWishes) -> Self {
+    pub(in crate::lay) fn of(wishes: &LayWishes) -> Self {
         let (length_m, width_m) = (
             in_metres(wishes.brick_length),
             in_metres(wishes.brick_width),
@@ -56,7 +56,7 @@ impl Stock {
     }
 
     /// The same with another joint along straights, so that a run comes out in whole brick.
-    pub(super) fn with_joint(wishes: &LayWishes, joint_m: f64) -> Self {
+    pub(in crate::lay) fn with_joint(wishes: &LayWishes, joint_m: f64) -> Self {
         let mut stock = Self::of(wishes);
         stock.joint_m = joint_m;
         stock.half_m = 0.5 * (stock.length_m - joint_m);
@@ -87,7 +87,7 @@ impl Stock {
         self.least_lap_m = Some(in_metres(wishes.least_lap).min(lap_m));
     }
 
-    pub(super) fn is_same(one_m: f64, other_m: f64) -> bool {
+    pub(in crate::lay) fn is_same(one_m: f64, other_m: f64) -> bool {
         (one_m - other_m).abs() < SAME_M
     }
 }

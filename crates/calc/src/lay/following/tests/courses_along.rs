@@ -8,10 +8,16 @@ use crate::quantity::{Length, feet, in_metres, inches, metres};
 use crate::site::Bond;
 use proptest::prelude::*;
 
-/// No overlap, nothing beyond the band, limits kept or said, areas balanced.
 #[track_caller]
 fn check_field(run: &Run, wishes: &LayWishes, width: Length) -> Laid {
     let laid = along(run, wishes);
+    check_laid(run, wishes, width, &laid);
+    laid
+}
+
+/// No overlap, nothing beyond the band, limits kept or said, areas balanced.
+#[track_caller]
+pub(crate) fn check_laid(run: &Run, wishes: &LayWishes, width: Length, laid: &Laid) {
     if let Some((deep_m, one, other)) = deepest_overlap(&laid.pieces) {
         assert!(deep_m < 1e-9, "{deep_m} m: {one:?} {other:?}");
     }
@@ -60,7 +66,6 @@ fn check_field(run: &Run, wishes: &LayWishes, width: Length) -> Laid {
         (left - difference).abs() < 1e-5,
         "{left} m² uncovered, {difference} m² by areas"
     );
-    laid
 }
 
 fn count(laid: &Laid, of: Kind) -> usize {
