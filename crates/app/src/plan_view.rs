@@ -16,6 +16,7 @@ use crate::canvas;
 use crate::canvas::lettering::{in_line, narrowed};
 use crate::edit::Edit;
 use crate::theme::{self, Ink, Theme, size};
+use crate::visit::Visit;
 use crate::widgets::key::{Key, cells};
 
 /// How near a finger must come to a mark, in points.
@@ -69,6 +70,7 @@ struct Made {
     revision: u64,
     rect: Rect,
     theme: Theme,
+    text_size: u16,
     pixels_per_point: f32,
     view: Option<PlanView>,
 }
@@ -119,9 +121,27 @@ impl PlanViewState {
     }
 }
 
+/// Gives what the plan of a visit is drawn from; `None` where the run is not known.
+pub fn with_plan<T>(visit: &Visit, show: impl FnOnce(&PlanInput<'_>) -> T) -> Option<T> {
+    let results = visit.results();
+    let (line, lay) = (results.line.as_ref()?, results.lay.as_ref()?);
+    let letter = |piece_idx: usize| lay.cuts.line(piece_idx).map(|line| line.letter.clone());
+    Some(show(&PlanInput {
+        site: visit.site(),
+        run: &line.run,
+        pieces: &lay.pieces,
+        letter: &letter,
+        fall: Some(line.grade.fall),
+        narrowest_joint: lay.narrowest_joint,
+        widest_joint: lay.widest_joint,
+        least_lap: lay.least_lap,
+        notes: &lay.notes,
+    }))
+}
+
 /// Where the plan itself stands in its part of the screen, and the strip under it.
-fn parts(rect: Rect) -> (Rect, Rect) {
-    let strip = (KEY + 8.0).min(rect.height() * 0.4);
+fn parts(ui: &Ui, rect: Rect) -> (Rect, Rect) {
+    let strip = (theme::tall(ui, KEY) + 8.0).min(rect.height() * 0.4);
     let split = rect.max.y - strip;
     (
         Rect::from_min_max(rect.min, pos2(rect.max.x, split)),
@@ -133,6 +153,7 @@ fn parts(rect: Rect) -> (Rect, Rect) {
 #[derive(Clone, Copy)]
 struct Asked<'a, 'b> {
     area: Rect,
+    text_size: u16,
     input: &'a PlanInput<'b>,
     revision: u64,
 }
@@ -146,7 +167,8 @@ pub fn plan_touched(
     revision: u64,
 ) -> PlanSaid {
     let asked = Asked {
-        area: parts(rect).0,
+        area: parts(ui, rect).0,
+        text_size: theme::text_size(ui),
         input,
         revision,
     };
@@ -203,7 +225,7 @@ impl Asked<'_, '_> {
         Sheet {
             width: f64::from(self.area.width()),
             height: f64::from(self.area.height()),
-            text_scale: 1.0,
+            text_scale: f64::from(self.text_size) / 100.0,
         }
     }
 
@@ -248,6 +270,7 @@ impl Asked<'_, '_> {
             revision: self.revision,
             rect: self.area,
             theme: theme::current(ui),
+            text_size: self.text_size,
             pixels_per_point: ui.pixels_per_point(),
             view,
         }
@@ -372,9 +395,10 @@ pub fn plan_ui(
     input: &PlanInput<'_>,
     revision: u64,
 ) {
-    let (area, strip) = parts(rect);
+    let (area, strip) = parts(ui, rect);
     let asked = Asked {
         area,
+        text_size: theme::text_size(ui),
         input,
         revision,
     };
@@ -435,7 +459,7 @@ fn strip_ui(ui: &mut Ui, asked: &Asked<'_, '_>, strip: Rect, state: &mut PlanVie
     let line = Stroke::new(1.0, theme::color(Ink::Hairline, theme));
     ui.painter().hline(strip.x_range(), strip.min.y, line);
     let inner = strip.shrink2(vec2(8.0, 4.0));
-    let keys_width = (3.0 * KEY + 2.0 * size::GAP).min(inner.width() * 0.6);
+    let keys_width = (3.0 * theme::tall(ui, KEY) + 2.0 * size::GAP).min(inner.width() * 0.6);
     let keys = Rect::from_min_max(pos2(inner.max.x - keys_width, inner.min.y), inner.max);
     let words = Rect::from_min_max(inner.min, pos2(keys.min.x - size::MARGIN, inner.max.y));
     words_ui(ui, words.shrink2(vec2(6.0, 0.0)), state, asked.input);
@@ -476,8 +500,8 @@ fn words_ui(ui: &mut Ui, rect: Rect, state: &PlanViewState, input: &PlanInput<'_
     };
     let color = theme::color(ink, theme::current(ui));
     let fonts = sizes.iter().map(|points| match said {
-        Some(_) => theme::bold(*points),
-        None => theme::regular(*points),
+        Some(_) => theme::bold(theme::sized(ui, *points)),
+        None => theme::regular(theme::sized(ui, *points)),
     });
     let fits = |font: &egui::FontId| {
         let (words, font) = (words.clone(), font.clone());

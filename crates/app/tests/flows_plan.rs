@@ -12,11 +12,11 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use tempfile::TempDir;
 use underbrick_app::Visit;
-use underbrick_app::plan_view::{PlanSaid, PlanViewState, plan_touched, plan_ui};
+use underbrick_app::plan_view::{PlanSaid, PlanViewState, plan_touched, plan_ui, with_plan};
 use underbrick_app::theme::{self, Theme};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{in_metres, metres};
-use underbrick_drawing::{PlanInput, handles};
+use underbrick_drawing::handles;
 use underbrick_records::Shelf;
 
 const SIZE: Vec2 = vec2(776.0, 470.0);
@@ -31,34 +31,16 @@ struct Screen {
     corner: Pos2,
 }
 
-/// Runs with what the plan is drawn from.
-fn with_input<T>(visit: &Visit, show: impl FnOnce(&PlanInput<'_>) -> T) -> T {
-    let site = visit.site();
-    let run = &visit.results().line.as_ref().unwrap().run;
-    let laid = visit.results().lay.as_ref().unwrap();
-    let letter = |piece_idx: usize| laid.cuts.line(piece_idx).map(|line| line.letter.clone());
-    show(&PlanInput {
-        site,
-        run,
-        pieces: &laid.pieces,
-        letter: &letter,
-        fall: None,
-        narrowest_joint: laid.narrowest_joint,
-        widest_joint: laid.widest_joint,
-        least_lap: laid.least_lap,
-        notes: &laid.notes,
-    })
-}
-
 impl Screen {
     fn ui(&mut self, ui: &mut Ui) {
         self.n_frames += 1;
         let rect = ui.max_rect();
         self.corner = rect.min;
         let revision = self.visit.revision();
-        let said = with_input(&self.visit, |input| {
+        let said = with_plan(&self.visit, |input| {
             plan_touched(ui, rect, &mut self.plan, input, revision)
-        });
+        })
+        .unwrap();
         if said.own_step {
             self.visit.end_typing();
         }
@@ -69,9 +51,10 @@ impl Screen {
             self.said.push(said);
         }
         let revision = self.visit.revision();
-        with_input(&self.visit, |input| {
+        with_plan(&self.visit, |input| {
             plan_ui(ui, rect, &mut self.plan, input, revision);
-        });
+        })
+        .unwrap();
     }
 }
 
@@ -166,9 +149,10 @@ impl App {
     fn handle(&self, place: Place) -> Pos2 {
         let screen = self.screen();
         let drawing = screen.plan.drawing().unwrap();
-        let all = with_input(&screen.visit, |input| {
+        let all = with_plan(&screen.visit, |input| {
             handles(input, screen.plan.view().unwrap(), drawing.sheet)
-        });
+        })
+        .unwrap();
         let handle = all.iter().find(|handle| handle.place == place).unwrap();
         on_screen(screen.corner, handle.at)
     }

@@ -11,6 +11,7 @@ use std::path::Path;
 use egui::vec2;
 use underbrick_app::picture::{Camera, of_drawing};
 use underbrick_app::plan_view::{PlanViewState, plan_ui};
+use underbrick_app::theme;
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::compute;
 use underbrick_calc::quantity::{Angle, feet, in_metres, metres, unit};
@@ -184,11 +185,16 @@ fn the_plan_with_its_keys_can_be_looked_at() {
         ("lying", vec2(776.0, 470.0)),
         ("upright", vec2(800.0, 420.0)),
         ("narrow", vec2(420.0, 420.0)),
+        ("large", vec2(776.0, 470.0)),
     ] {
         for (light, theme) in [("sun", Theme::Sun), ("dim", Theme::Dim)] {
             let mut state = PlanViewState::default();
             state.select(Some(10));
-            let picture = Camera::new(theme)
+            let mut camera = Camera::new(theme);
+            if way == "large" {
+                theme::set_text_size(camera.context(), 160);
+            }
+            let picture = camera
                 .take(size, 1.0, |ui| {
                     let rect = ui.max_rect();
                     plan_ui(ui, rect, &mut state, &input, 1);

@@ -1,7 +1,7 @@
 //! Every piece that is seen, its hatch, and what is written on it.
 
 use super::room::{Dots, Room, grown, label_box};
-use super::strokes::strokes;
+use super::strokes::{Scale, strokes};
 use super::view::Bounds;
 use super::{Detail, Plan};
 use crate::clearance::LabelBox;
@@ -57,6 +57,10 @@ pub(super) fn draw<'a>(draft: &mut Draft, plan: &Plan<'a>) -> Vec<Seen<'a>> {
         Ink::Ink
     };
     let width = (0.07 * width_dots).clamp(0.35, 1.0);
+    let scale = Scale {
+        metres_per_dot: 1.0 / plan.view.dots_per_metre,
+        width_dots,
+    };
     for each in &seen {
         let is_edge = each.piece.part != Part::Field;
         let pen = if is_edge {
@@ -66,11 +70,7 @@ pub(super) fn draw<'a>(draft: &mut Draft, plan: &Plan<'a>) -> Vec<Seen<'a>> {
         };
         draft.area(each.outline.clone(), Ink::Clay, Some(pen), each.place());
         if each.piece.kind.is_cut() {
-            let marks = strokes(
-                &each.outline,
-                each.piece.kind,
-                1.0 / plan.view.dots_per_metre,
-            );
+            let marks = strokes(&each.outline, each.piece.kind, scale);
             if !marks.is_empty() {
                 draft.push(Item::Hatch {
                     strokes: marks,

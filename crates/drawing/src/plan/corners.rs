@@ -2,7 +2,7 @@
 
 use super::bricks::Seen;
 use super::room::{Dots, Room, off};
-use super::strokes::strokes;
+use super::strokes::{Scale, strokes};
 use super::{Detail, Plan};
 use crate::clearance::LabelBox;
 use crate::dimension::bar_scale;
@@ -267,7 +267,11 @@ pub(super) fn draw(draft: &mut Draft, plan: &Plan<'_>, corners: &Corners) {
             middle + 8.0,
         );
         let outline: Vec<Point> = swatch.iter().map(|at| draft.point(*at)).collect();
-        let marks = strokes(&outline, *kind, 1.0 / plan.view.dots_per_metre);
+        let scale = Scale {
+            metres_per_dot: 1.0 / plan.view.dots_per_metre,
+            width_dots: 26.0,
+        };
+        let marks = strokes(&outline, *kind, scale);
         draft.area(outline, Ink::Clay, Some(solid(Ink::Ink, HAIRLINE)), None);
         draft.push(Item::Hatch {
             strokes: marks,

@@ -175,7 +175,7 @@ fn widths(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room, facing: &Facing) 
         for aside in [reach, -reach] {
             let at = off(middle, along, aside);
             if set(draft, plan, room, at, text.clone(), Some(Place::Joint)) {
-                room.line(draft, &ends, solid(Ink::Ink, HAIRLINE), None);
+                measure(draft, room, &ends);
                 tick(draft, room, from, along);
                 tick(draft, room, to, along);
                 break;
@@ -226,19 +226,27 @@ fn lap(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room, facing: &Facing) {
         return;
     }
     let middle = (f64::midpoint(start.0, end.0), f64::midpoint(start.1, end.1));
-    let words = off(middle, inwards, 0.62 * plan.sizes.tick + 6.0);
+    let half = (
+        width_of(&text, plan.sizes.tick) / 2.0,
+        plan.sizes.tick / 2.0,
+    );
+    let reach = inwards.0.abs() * half.0 + inwards.1.abs() * half.1 + 7.0;
+    let words = off(middle, inwards, reach);
     if !room.may_pass(&[start, end]) || !set(draft, plan, room, words, text, Some(Place::Joint)) {
         return;
     }
-    room.line(draft, &[start, end], solid(Ink::Ink, HAIRLINE), None);
+    measure(draft, room, &[start, end]);
     for (at, on_side) in [(start, from), (end, to)] {
-        room.line(
-            draft,
-            &[on_side, off(at, inwards, 5.0)],
-            solid(Ink::Ink, HAIRLINE * 0.75),
-            None,
-        );
+        measure(draft, room, &[on_side, off(at, inwards, 5.0)]);
         tick(draft, room, at, inwards);
+    }
+}
+
+/// The line of a measure, on paper of its own that lifts it off the hatch.
+fn measure(draft: &mut Draft, room: &mut Room, through: &[Dots]) {
+    if room.may_pass(through) {
+        draft.stroke(through, solid(Ink::Paper, 3.4), None);
+        room.line(draft, through, solid(Ink::Ink, HAIRLINE), None);
     }
 }
 

@@ -49,6 +49,14 @@ impl Words {
         self
     }
 
+    /// The first line alone.
+    pub fn first_line(&self) -> Self {
+        Self {
+            lines: self.lines.iter().take(1).cloned().collect(),
+            place: self.place,
+        }
+    }
+
     fn width(&self) -> f64 {
         let widths = self
             .lines

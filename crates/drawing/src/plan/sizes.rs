@@ -59,12 +59,14 @@ pub(super) fn labels(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room) {
             let Some(chain) = leg_chain(plan, room, (leg_idx, leg, side), &stations) else {
                 continue;
             };
-            for share in SHARES {
-                let (at, way) = chain.at(share);
-                if room.is_on_sheet(at) && room.beside(draft, at, way, &chain.words) {
-                    break;
-                }
-            }
+            let may_stand = |words: &Words, room: &mut Room, draft: &mut Draft| {
+                SHARES.into_iter().any(|share| {
+                    let (at, way) = chain.at(share);
+                    room.is_on_sheet(at) && room.beside(draft, at, way, words)
+                })
+            };
+            let _written = may_stand(&chain.words, room, draft)
+                || may_stand(&chain.words.first_line(), room, draft);
         }
     }
     for radius in radii(plan, room) {

@@ -12,7 +12,7 @@ const MOST_STROKES: f64 = 400.0;
 pub(crate) struct Hatching {
     /// Angles to the piece's longest side, in degrees.
     pub angles: &'static [f64],
-    /// From stroke to stroke, in dots.
+    /// From stroke to stroke, in dots, on a brick that is drawn 40 dots wide.
     pub apart_dots: f64,
 }
 
@@ -20,18 +20,34 @@ pub(crate) struct Hatching {
 pub(crate) const fn hatching(kind: Kind) -> Option<Hatching> {
     let (angles, apart_dots): (&[f64], f64) = match kind {
         Kind::Whole => return None,
-        Kind::ThreeQuarter => (&[45.0], 11.0),
-        Kind::Half => (&[-45.0], 5.5),
-        Kind::Cut => (&[45.0, -45.0], 7.5),
-        Kind::Ripped => (&[0.0], 4.0),
-        Kind::Tapered => (&[90.0], 5.0),
-        Kind::Shaped => (&[45.0], 4.5),
+        Kind::ThreeQuarter => (&[45.0], 14.0),
+        Kind::Half => (&[-45.0], 7.0),
+        Kind::Cut => (&[45.0, -45.0], 10.0),
+        Kind::Ripped => (&[0.0], 6.0),
+        Kind::Tapered => (&[68.0], 12.0),
+        Kind::Shaped => (&[45.0], 5.5),
     };
     Some(Hatching { angles, apart_dots })
 }
 
+/// Where strokes are drawn.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Scale {
+    /// Drawing metres in a dot.
+    pub metres_per_dot: f64,
+    /// How wide a brick is drawn, in dots: hatches grow with it, so that a piece looks the same at every scale.
+    pub width_dots: f64,
+}
+
+impl Scale {
+    /// How much wider strokes stand apart.
+    fn wider(self) -> f64 {
+        (self.width_dots / 40.0).clamp(0.62, 5.0)
+    }
+}
+
 /// The strokes of a kind inside an outline.
-pub(crate) fn strokes(outline: &[Point], kind: Kind, metres_per_dot: f64) -> Vec<Vec<Point>> {
+pub(crate) fn strokes(outline: &[Point], kind: Kind, scale: Scale) -> Vec<Vec<Point>> {
     let Some(hatching) = hatching(kind) else {
         return Vec::new();
     };
@@ -44,8 +60,8 @@ pub(crate) fn strokes(outline: &[Point], kind: Kind, metres_per_dot: f64) -> Vec
         across(
             outline,
             way,
-            hatching.apart_dots,
-            metres_per_dot,
+            hatching.apart_dots * scale.wider(),
+            scale.metres_per_dot,
             &mut strokes,
         );
     }
@@ -146,7 +162,11 @@ mod tests {
                 Kind::Shaped,
             ] {
                 for dots_per_metre in [40.0, 100.0, 900.0] {
-                    let strokes = strokes(outline, kind, 1.0 / dots_per_metre);
+                    let scale = Scale {
+                        metres_per_dot: 1.0 / dots_per_metre,
+                        width_dots: 0.1 * dots_per_metre,
+                    };
+                    let strokes = strokes(outline, kind, scale);
                     assert!(!strokes.is_empty(), "{kind:?}");
                     for stroke in strokes {
                         for step in 0..=10 {
@@ -160,7 +180,11 @@ mod tests {
                     }
                 }
             }
-            assert!(strokes(outline, Kind::Whole, 0.01).is_empty());
+            let scale = Scale {
+                metres_per_dot: 0.01,
+                width_dots: 10.0,
+            };
+            assert!(strokes(outline, Kind::Whole, scale).is_empty());
         }
     }
 

@@ -284,6 +284,7 @@ fn pieces_stand_where_they_are_laid_and_as_large() {
         };
         let drawing = walk.plan(view, sheet);
         let areas = areas_of_pieces(&drawing);
+        let mut n_whole = 0;
         assert_eq!(areas.len(), walk.laid.pieces.all().len());
         for (piece_idx, outline) in areas {
             let piece = &walk.laid.pieces.all()[usize::try_from(piece_idx).unwrap()];
@@ -297,14 +298,32 @@ fn pieces_stand_where_they_are_laid_and_as_large() {
                 };
                 assert!((at.x - x).abs() < 1e-12 && (at.y - y).abs() < 1e-12);
             }
-            // A whole side on the sheet is its length times the scale.
-            let (from, to) = (
-                drawing.sheet_from_drawing(outline[1]),
-                drawing.sheet_from_drawing(outline[2]),
-            );
-            let dots = libm::hypot(to.0 - from.0, to.1 - from.1);
-            assert!((dots - in_metres(piece.length) * view.dots_per_metre).abs() < 1e-6);
+            // The longest side of a whole brick is its length times the scale.
+            if piece.kind != underbrick_calc::lay::Kind::Whole {
+                continue;
+            }
+            n_whole += 1;
+            let dots = crate::inside::closed_sides(&outline).map(|(from, to)| {
+                let (from, to) = (
+                    drawing.sheet_from_drawing(from),
+                    drawing.sheet_from_drawing(to),
+                );
+                libm::hypot(to.0 - from.0, to.1 - from.1)
+            });
+            let longest = dots.fold(0.0, f64::max);
+            let brick = if piece.part == underbrick_calc::lay::Part::Field {
+                piece.length
+            } else {
+                // A sailor stands on its end: from above it is as long as a brick is wide.
+                walk.laid
+                    .wishes
+                    .edge_brick
+                    .along
+                    .max(walk.laid.wishes.edge_brick.across)
+            };
+            assert!((longest - in_metres(brick) * view.dots_per_metre).abs() < 1e-6);
         }
+        assert!(n_whole > 100);
     }
 }
 

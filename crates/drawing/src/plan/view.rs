@@ -64,9 +64,9 @@ impl PlanView {
         let (end, past) = (view.point(end), view.point(past));
         let out = |along: f64| along.max(0.0);
         let (left, right, above, below) = if turned {
-            (92.0, 100.0, 84.0, 96.0)
+            (92.0, 104.0, 92.0, 94.0)
         } else {
-            (112.0, 112.0, 94.0, 100.0)
+            (112.0, 112.0, 100.0, 100.0)
         };
         let left = left + 82.0 * out(end.x - past.x);
         let right = right + 82.0 * out(past.x - end.x);
