@@ -1,9 +1,15 @@
 //! Every brick: which brick there is, the width that it fits, the bond laid out piece by piece, the cuts.
 
+mod band;
+mod clip;
 mod laid;
 mod pieces;
+#[cfg(test)]
+mod walks;
 mod wishes;
 
+pub use band::{SAGITTA_M, Within, field_outline};
+pub use clip::{Bounds, Clipper, Parts, Placed, without};
 pub use laid::{Laid, LayNote, Measured};
 pub use pieces::{Kind, Label, Part, Piece, Pieces, PlanPoint, area_m2};
 pub use wishes::LayWishes;

@@ -47,7 +47,7 @@ impl RunLeg {
 }
 
 impl Run {
-    pub(super) fn from_legs(legs: Vec<RunLeg>) -> Self {
+    pub(crate) fn from_legs(legs: Vec<RunLeg>) -> Self {
         let mut pose = Pose::AT_THE_DOOR;
         let mut poses = vec![pose];
         for leg in &legs {
