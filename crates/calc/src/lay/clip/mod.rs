@@ -10,7 +10,7 @@ mod parts;
 mod rows;
 mod trace;
 
-pub use opening::without;
+pub use opening::{common, without};
 pub use parts::Parts;
 
 use super::pieces::PlanPoint;
@@ -133,6 +133,17 @@ impl Bounds {
             bounds.far_m = bounds.far_m.max(spot.away_m);
         }
         Some(bounds)
+    }
+
+    /// Larger by so much on every side.
+    #[must_use]
+    pub fn grown(self, by_m: f64) -> Self {
+        Self {
+            left_m: self.left_m - by_m,
+            right_m: self.right_m + by_m,
+            near_m: self.near_m - by_m,
+            far_m: self.far_m + by_m,
+        }
     }
 
     /// Whether two rectangles meet.

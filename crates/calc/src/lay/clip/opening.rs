@@ -25,7 +25,7 @@ pub fn without(piece: &[PlanPoint], opening: &[PlanPoint], parts: &mut Parts) ->
     work.convex.grow(2.0 * NEAR_M);
     work.edges.clear();
     work.edges.extend((0_u32..).zip(piece).map(|(idx, _)| idx));
-    trace::dips(piece, opening_bounds, work);
+    trace::dips(piece, opening_bounds.grown(4.0 * NEAR_M), work);
     if work.ring_is_inside {
         return Placed::Outside;
     }
@@ -44,6 +44,26 @@ pub fn without(piece: &[PlanPoint], opening: &[PlanPoint], parts: &mut Parts) ->
     }
     parted(piece, opening, middle, bounds, parts);
     Placed::Cut
+}
+
+/// What a piece shares with a convex outline, both counter-clockwise as seen from above.
+pub fn common(piece: &[PlanPoint], convex: &[PlanPoint], parts: &mut Parts) {
+    parts.clear();
+    let Some(bounds) = Bounds::of(convex) else {
+        return;
+    };
+    let work = &mut parts.work;
+    work.convex.take(convex);
+    work.edges.clear();
+    work.edges.extend((0_u32..).zip(piece).map(|(idx, _)| idx));
+    trace::dips(piece, bounds, work);
+    if work.ring_is_inside {
+        parts.add(piece);
+    } else if !work.dips.is_empty() {
+        trace::inside(parts);
+    } else if is_inside(piece, work.convex.middle()) {
+        parts.add(convex);
+    }
 }
 
 /// Adds what lies outside the convex opening: the ring from where a dip leaves to where the next comes in, then back along the opening's
@@ -137,7 +157,7 @@ fn half(piece: &[PlanPoint], ahead_m: impl Fn(PlanPoint) -> f64) -> Vec<PlanPoin
 }
 
 /// Whether a spot lies in an outline.
-pub(in crate::lay) fn is_inside(outline: &[PlanPoint], spot: PlanPoint) -> bool {
+fn is_inside(outline: &[PlanPoint], spot: PlanPoint) -> bool {
     let ends = outline.iter().skip(1).chain(outline.first());
     let n_right = outline
         .iter()

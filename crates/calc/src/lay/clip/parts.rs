@@ -49,6 +49,12 @@ impl Parts {
         self.ends.is_empty()
     }
 
+    /// Takes one outline in place of all, tidied.
+    pub(in crate::lay) fn take(&mut self, outline: &[PlanPoint]) {
+        self.clear();
+        self.add(outline);
+    }
+
     pub(super) fn clear(&mut self) {
         self.spots.clear();
         self.ends.clear();
