@@ -1,4 +1,5 @@
-//! Figures of one run on one machine: the cost of an edit beside a peer, its growth with the run, the start of the window beside an empty one.
+//! Figures of one run on one machine: the cost of an edit beside a peer, its growth with the run, bricks cut along a curve beside peers, the
+//! start of the window beside an empty one.
 //!
 //! `cargo run --release -p underbrick-bench`. The window's figures need a display and the two programs built by
 //! `cargo build --release -p underbrick-desktop -p underbrick-bench`.
@@ -9,11 +10,16 @@
 )]
 
 mod edit;
+mod grid;
 mod lay;
 mod window;
 
 fn main() -> anyhow::Result<()> {
+    if std::env::args().any(|argument| argument == "--grid-json") {
+        return grid::print_json();
+    }
     edit::print()?;
     lay::print()?;
+    grid::print()?;
     window::print()
 }

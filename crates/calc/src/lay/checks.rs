@@ -2,6 +2,7 @@
 
 use super::laid::{LayNote, Measured};
 use super::layout::{Lay, MOST_PIECES};
+use super::openings::OpeningFault;
 use crate::findings::{Findings, Source, Weight};
 use crate::place::Place;
 use crate::quantity::Length;
@@ -18,6 +19,7 @@ pub(super) fn check(site: &Site, lay: &Lay, findings: &mut Findings) {
         one(note, shown, lay, findings);
     }
     merged(lay, shown, findings);
+    small_pieces(lay, shown, findings);
     worst_lap(lay, shown, findings);
     worst_joint(lay, shown, findings);
     let all_kept = !lay.notes.iter().any(|note| {
@@ -86,7 +88,13 @@ fn one(note: &LayNote, shown: ShownIn, lay: &Lay, findings: &mut Findings) {
             shown,
             findings,
         ),
-        LayNote::PieceMerged { .. } | LayNote::LapNotKept(_) | LayNote::JointNotKept(_) => {}
+        LayNote::PieceMerged { .. }
+        | LayNote::LapNotKept(_)
+        | LayNote::JointNotKept(_)
+        | LayNote::PieceJoined { .. }
+        | LayNote::JointMoved(_)
+        | LayNote::LeftToTheJoint(_)
+        | LayNote::SmallPieceKept(_) => {}
     }
 }
 
@@ -138,6 +146,65 @@ fn merged(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
         ),
         "",
     );
+}
+
+/// What was done about pieces that the edges or an opening would have left too small.
+fn small_pieces(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
+    let count = |is: &dyn Fn(&LayNote) -> bool| lay.notes.iter().filter(|note| is(note)).count();
+    let done = [
+        (
+            count(&|note| matches!(note, LayNote::PieceJoined { .. })),
+            "made one with the piece beside it",
+        ),
+        (
+            count(&|note| matches!(note, LayNote::JointMoved(_))),
+            "made larger, and the piece beside it smaller",
+        ),
+        (
+            count(&|note| matches!(note, LayNote::LeftToTheJoint(_))),
+            "left to the joint",
+        ),
+    ];
+    let said: Vec<String> = done
+        .iter()
+        .filter(|(n, _)| *n > 0)
+        .map(|(n, what)| format!("{n} {what}"))
+        .collect();
+    if !said.is_empty() {
+        findings.note(
+            Place::BrickLength,
+            Weight::Note,
+            Source::CommonPractice,
+            format!(
+                "Pieces smaller than {} along the brick, or the same share across it: {}.",
+                shown.thickness(lay.wishes.least_piece),
+                said.join(", ")
+            ),
+            "",
+        );
+    }
+    let kept = lay.notes.iter().filter_map(|note| match note {
+        LayNote::SmallPieceKept(piece) => Some(*piece),
+        _ => None,
+    });
+    if let Some((n_kept, worst)) = worst(kept, |a, b| a.length < b.length) {
+        findings.note(
+            Place::BrickLength,
+            Weight::Warning,
+            Source::CommonPractice,
+            format!(
+                "{n_kept} {} smaller than the least: down to {} at {}.",
+                if n_kept == 1 {
+                    "piece stays"
+                } else {
+                    "pieces stay"
+                },
+                shown.thickness(worst.length),
+                shown.along(worst.station),
+            ),
+            "Another width, or another place for the opening.",
+        );
+    }
 }
 
 fn worst_lap(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
@@ -240,5 +307,40 @@ fn kept(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
             ),
             "",
         );
+    }
+}
+
+/// Notes openings that cannot be as written down.
+pub(super) fn openings(faults: &[(usize, OpeningFault)], findings: &mut Findings) {
+    for (opening_idx, fault) in faults {
+        let nth = opening_idx + 1;
+        let (weight, text, remedy) = match fault {
+            OpeningFault::NotKnown => (
+                Weight::Warning,
+                format!("Opening {nth} has no place or no size yet: nothing is left free for it."),
+                "Measure the station and the offset of its middle, and both its sides.",
+            ),
+            OpeningFault::OutsideTheWalk => (
+                Weight::Warning,
+                format!("Opening {nth} lies outside the walk: nothing is left free for it."),
+                "Look at its station and its offset once more.",
+            ),
+            OpeningFault::OverAnEdge => (
+                Weight::Warning,
+                format!("Opening {nth} reaches over an edge of the walk."),
+                "The edge brick there is cut on site.",
+            ),
+            OpeningFault::WiderThanTheWalk => (
+                Weight::Warning,
+                format!("Opening {nth} is as wide as the walk and cuts it in two."),
+                "Look at its size across once more.",
+            ),
+            OpeningFault::Overlaps(other) => (
+                Weight::Warning,
+                format!("Opening {nth} overlaps opening {}.", other + 1),
+                "Make one of them, or move it.",
+            ),
+        };
+        findings.note(Place::Site, weight, Source::Readings, text, remedy);
     }
 }

@@ -71,6 +71,19 @@ pub enum LayNote {
     LapNotKept(Measured),
     /// A joint is outside the limits.
     JointNotKept(Measured),
+    /// On a grid: a piece smaller than the least was made one with the piece beside it.
+    PieceJoined {
+        /// In which row.
+        course: u32,
+        /// At which station.
+        station: Length,
+    },
+    /// On a grid: a piece smaller than the least was made larger, and the one beside it smaller: the joint between them is moved by so much.
+    JointMoved(Measured),
+    /// On a grid: a strip no thicker than the widest joint is left to the joint.
+    LeftToTheJoint(Measured),
+    /// On a grid: a piece smaller than the least stays, because no piece beside it can take it; its shorter side.
+    SmallPieceKept(Measured),
 }
 
 impl Laid {

@@ -1,12 +1,14 @@
 //! The whole walk laid out: field, edges, cuts, and the order in which it all is laid.
 
 use super::course_table::{Course, course_table};
+use super::cut_to_fit::cut_to_fit;
 use super::cuts::{CutFrom, CutList};
 use super::laid::{Laid, LayNote, Measured};
+use super::openings::{PlacedOpening, openings};
 use super::pieces::{Kind, Part, Pieces};
 use super::radius::LeastRadii;
 use super::wishes::LayWishes;
-use super::{across, along, edges};
+use super::{across, along, edges, grid, needs_clipping};
 use crate::findings::Findings;
 use crate::line::Run;
 use crate::quantity::{Area, in_metres, metres, square_metres};
@@ -60,12 +62,14 @@ pub struct LayAreas {
 /// Lays every brick of a walk, and notes what someone should look at.
 #[must_use]
 pub fn lay(site: &Site, run: &Run, findings: &mut Findings) -> Lay {
-    let lay = laid_by(LayWishes::of(site), site, run);
+    let (openings, faults) = openings(run, &site.lay.openings);
+    let lay = laid_by(LayWishes::of(site), site, run, &openings);
     super::checks::check(site, &lay, findings);
+    super::checks::openings(&faults, findings);
     lay
 }
 
-fn laid_by(wishes: LayWishes, site: &Site, run: &Run) -> Lay {
+fn laid_by(wishes: LayWishes, site: &Site, run: &Run, openings: &[PlacedOpening]) -> Lay {
     let (field, edges) = match too_many(run, &wishes) {
         Some(note) => (
             Laid {
@@ -74,13 +78,7 @@ fn laid_by(wishes: LayWishes, site: &Site, run: &Run) -> Lay {
             },
             Laid::default(),
         ),
-        None => (
-            match wishes.courses {
-                CourseWay::Along => along(run, &wishes),
-                CourseWay::Across => across(run, &wishes),
-            },
-            edges(run, &wishes),
-        ),
+        None => (field(run, &wishes, openings), edges(run, &wishes)),
     };
     let areas = LayAreas::of(run, &wishes, &field, &edges);
     let mut pieces = field.pieces;
@@ -102,6 +100,18 @@ fn laid_by(wishes: LayWishes, site: &Site, run: &Run) -> Lay {
         areas,
         pieces,
     }
+}
+
+fn field(run: &Run, wishes: &LayWishes, openings: &[PlacedOpening]) -> Laid {
+    if !wishes.bond.follows() {
+        return grid(run, wishes, openings);
+    }
+    let mut laid = match wishes.courses {
+        CourseWay::Along => along(run, wishes),
+        CourseWay::Across => across(run, wishes),
+    };
+    cut_to_fit(&mut laid, run, wishes, needs_clipping(run), openings);
+    laid
 }
 
 /// A slip of the finger must not fill the memory: a note where there would be more than [`MOST_PIECES`].

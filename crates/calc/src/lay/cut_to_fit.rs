@@ -1,0 +1,202 @@
+//! Courses that reach over an edge of a tapered walk, or over an opening, cut to what the field leaves.
+
+use super::band::{Within, field_outline};
+use super::clip::{Bounds, Clipper, Parts, Placed, without};
+use super::laid::{Laid, LayNote, Measured};
+use super::openings::PlacedOpening;
+use super::pieces::{Kind, Label, Piece, Pieces, PlanPoint, area_m2};
+use super::wishes::LayWishes;
+use crate::line::Run;
+use crate::quantity::{in_metres, metres};
+
+/// A piece cut this near to square is square: 1 mm² short of its rectangle.
+const SQUARE_M2: f64 = 1e-6;
+/// Sizes nearer than this are the same: a tenth of a millimetre.
+const SAME_M: f64 = 1e-4;
+
+/// Cuts the pieces of `laid` along the edges, where `along_edges` asks for it, and around openings with a joint between. A strip no thicker
+/// than the widest joint is left to the joint; a piece smaller than the least stays, and each is noted.
+pub(super) fn cut_to_fit(
+    laid: &mut Laid,
+    run: &Run,
+    wishes: &LayWishes,
+    along_edges: bool,
+    openings: &[PlacedOpening],
+) {
+    if !along_edges && openings.is_empty() {
+        return;
+    }
+    let field = along_edges.then(|| Clipper::new(&field_outline(run, within(wishes))));
+    let openings: Vec<[PlanPoint; 4]> = openings
+        .iter()
+        .map(|opening| opening.with_joint(wishes.joint))
+        .collect();
+    let whole = std::mem::take(&mut laid.pieces);
+    let mut cut = Cut {
+        wishes,
+        field,
+        openings,
+        parts: Parts::default(),
+        notes: Vec::new(),
+        pieces: Pieces::with_room_for(whole.all().len()),
+    };
+    for piece in whole.all() {
+        cut.take(piece, whole.outline(piece));
+    }
+    laid.notes.append(&mut cut.notes);
+    laid.pieces = cut.pieces;
+}
+
+fn within(wishes: &LayWishes) -> Within {
+    let depth = |is_wished: bool| {
+        if is_wished {
+            wishes.edge_brick.across
+        } else {
+            metres(0.0)
+        }
+    };
+    Within {
+        margin: wishes.joint,
+        at_door: depth(wishes.return_at_door),
+        at_end: depth(wishes.return_at_end),
+    }
+}
+
+struct Cut<'a> {
+    wishes: &'a LayWishes,
+    field: Option<Clipper>,
+    openings: Vec<[PlanPoint; 4]>,
+    parts: Parts,
+    notes: Vec<LayNote>,
+    pieces: Pieces,
+}
+
+impl Cut<'_> {
+    fn take(&mut self, piece: &Piece, outline: &[PlanPoint]) {
+        let mut left = vec![counter_clockwise(outline)];
+        let mut is_touched = false;
+        if let Some(field) = &self.field {
+            match field.place(outline_of(&left), &mut self.parts) {
+                Placed::Inside => {}
+                Placed::Outside => return,
+                Placed::Cut => {
+                    is_touched = true;
+                    left = self.parts.iter().map(<[PlanPoint]>::to_vec).collect();
+                }
+            }
+        }
+        let bounds = Bounds::of(outline);
+        for opening in &self.openings {
+            let is_near = bounds
+                .zip(Bounds::of(opening))
+                .is_some_and(|(piece, opening)| piece.meets(&opening));
+            if !is_near {
+                continue;
+            }
+            let mut after = Vec::with_capacity(left.len());
+            for part in left {
+                match without(&part, opening, &mut self.parts) {
+                    Placed::Inside => after.push(part),
+                    Placed::Outside => is_touched = true,
+                    Placed::Cut => {
+                        is_touched = true;
+                        after.extend(self.parts.iter().map(<[PlanPoint]>::to_vec));
+                    }
+                }
+            }
+            left = after;
+        }
+        if is_touched {
+            let along = way_of_length(piece, outline);
+            for part in left {
+                self.add(piece, &part, along);
+            }
+        } else {
+            self.pieces.add(piece.label(), outline);
+        }
+    }
+
+    fn add(&mut self, piece: &Piece, part: &[PlanPoint], along: (f64, f64)) {
+        let length_m = reach_m(part, along);
+        let width_m = reach_m(part, (-along.1, along.0));
+        let wishes = self.wishes;
+        let smaller = Measured {
+            length: metres(length_m.min(width_m)),
+            course: piece.course,
+            station: piece.station,
+        };
+        if smaller.length <= wishes.widest_joint {
+            self.notes.push(LayNote::LeftToTheJoint(smaller));
+            return;
+        }
+        let least_m = in_metres(wishes.least_piece);
+        let least_width_m =
+            least_m * in_metres(wishes.brick_width) / in_metres(wishes.brick_length);
+        if length_m < least_m - SAME_M || width_m < least_width_m - SAME_M {
+            self.notes.push(LayNote::SmallPieceKept(smaller));
+        }
+        let is_square = length_m * width_m - area_m2(part) <= SQUARE_M2;
+        let kind = if !is_square {
+            Kind::Shaped
+        } else if (width_m - in_metres(wishes.brick_width)).abs() > SAME_M {
+            Kind::Ripped
+        } else {
+            Kind::Cut
+        };
+        let label = Label {
+            kind,
+            length: metres(length_m),
+            width: metres(width_m),
+            ..piece.label()
+        };
+        self.pieces.add(label, part);
+    }
+}
+
+fn outline_of(left: &[Vec<PlanPoint>]) -> &[PlanPoint] {
+    left.first().map_or(&[], Vec::as_slice)
+}
+
+fn counter_clockwise(outline: &[PlanPoint]) -> Vec<PlanPoint> {
+    let mut turned = outline.to_vec();
+    let twice_m2: f64 = outline
+        .iter()
+        .zip(outline.iter().cycle().skip(1))
+        .map(|(from, to)| {
+            let origin = outline.first().copied().unwrap_or_default();
+            (from.right_m - origin.right_m) * (to.away_m - origin.away_m)
+                - (to.right_m - origin.right_m) * (from.away_m - origin.away_m)
+        })
+        .sum();
+    if twice_m2 < 0.0 {
+        turned.reverse();
+    }
+    turned
+}
+
+/// The way along the brick, of length 1: that of the side whose length is nearer to what the piece needs along the brick.
+fn way_of_length(piece: &Piece, outline: &[PlanPoint]) -> (f64, f64) {
+    let wanted_m = in_metres(piece.length);
+    let sides = outline.windows(2).take(2).filter_map(|pair| {
+        let &[from, to] = pair else { return None };
+        let (right_m, away_m) = (to.right_m - from.right_m, to.away_m - from.away_m);
+        let length_m = libm::hypot(right_m, away_m);
+        (length_m > 0.0).then(|| {
+            (
+                (length_m - wanted_m).abs(),
+                (right_m / length_m, away_m / length_m),
+            )
+        })
+    });
+    sides
+        .min_by(|a, b| a.0.total_cmp(&b.0))
+        .map_or((0.0, 1.0), |(_, way)| way)
+}
+
+/// From the first to the last of an outline in a direction of length 1.
+fn reach_m(outline: &[PlanPoint], towards: (f64, f64)) -> f64 {
+    let along = |spot: &PlanPoint| spot.right_m * towards.0 + spot.away_m * towards.1;
+    let least_m = outline.iter().map(along).fold(f64::INFINITY, f64::min);
+    let most_m = outline.iter().map(along).fold(f64::NEG_INFINITY, f64::max);
+    (most_m - least_m).max(0.0)
+}
