@@ -154,6 +154,34 @@ impl Stop {
             | Place::SpikeSpacing
             | Place::Lift(_)
             | Place::DigBottom => Self::Bed,
+            Place::Bond
+            | Place::CourseWay
+            | Place::LapShare
+            | Place::LeastLap
+            | Place::LeastPiece
+            | Place::LeastJoint
+            | Place::WidestJoint
+            | Place::Kerf
+            | Place::TargetWidth
+            | Place::WidthTolerance
+            | Place::StartSide
+            | Place::Returns
+            | Place::Opening(_)
+            | Place::OpeningStation(_)
+            | Place::OpeningAlong(_)
+            | Place::OpeningAcross(_)
+            | Place::OpeningOffset(_)
+            | Place::Bearing
+            | Place::SampleBrick(_)
+            | Place::SampleLength(_)
+            | Place::SampleWidth(_)
+            | Place::SampleThickness(_)
+            | Place::SecondLength
+            | Place::SecondWidth
+            | Place::SecondThickness
+            | Place::BricksOnSite
+            | Place::BrickLoss
+            | Place::Piece(_) => Self::Look,
         }
     }
 }
