@@ -6,6 +6,7 @@ use crate::findings::Findings;
 use crate::findings::rules::{CauseFound, Facts};
 use crate::ground::soil::SoilFound;
 use crate::ground::{Ground, Penetrometer};
+use crate::lay::BrickFound;
 use crate::line::Line;
 use crate::measure::levels_book::ReducedBook;
 use crate::site::Site;
@@ -25,6 +26,8 @@ pub struct Results {
     pub bed: Option<Bed>,
     /// What the soil is and how deep it freezes.
     pub soil: Option<SoilFound>,
+    /// Brick as sampled, bonds that close, the width that fits.
+    pub brick: Option<BrickFound>,
     /// What someone should look at.
     pub findings: Findings,
     /// Why the old walk failed, strongest evidence first.
@@ -48,6 +51,8 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
         _ => None,
     };
     let soil = crate::ground::soil::soil(site, bed.as_ref(), &mut findings);
+    let run = line.as_ref().map(|line| &line.run);
+    let brick = Some(crate::lay::brick_found(site, run, &mut findings));
     let facts = Facts {
         site,
         catalogue,
@@ -62,6 +67,7 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
         penetrometers,
         bed,
         soil,
+        brick,
         findings,
         causes,
     }

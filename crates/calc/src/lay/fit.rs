@@ -91,8 +91,10 @@ const STANDS: [EdgeStands; 5] = [
     EdgeStands::Rowlock,
 ];
 
-/// A rounding.
+/// Widths that differ by less are the same width.
 const ROUNDING_M: f64 = 1e-9;
+/// Joints that differ by less differ in the last bits alone.
+const BITS_M: f64 = 1e-14;
 
 /// The width that fits. `None` for herringbone, which the edges clip at any width, and where the run has no width.
 #[must_use]
@@ -189,10 +191,6 @@ impl Search {
         self.clear_m(n_courses, in_metres(self.limits.least))
     }
 
-    fn most_m(&self, n_courses: u32) -> f64 {
-        self.clear_m(n_courses, in_metres(self.limits.widest))
-    }
-
     fn offer(&self, stands: EdgeStands, across: Length, n_courses: u32, joint_m: f64) -> FitOffer {
         let clear = metres(self.clear_m(n_courses, joint_m));
         let over = clear + across * 2.0;
@@ -231,19 +229,22 @@ impl Search {
     /// Of the joints from `least_m` to `most_m` the one nearest to that which is aimed at, on a step of the tape where one lies
     /// between them.
     fn nearest_joint_m(&self, least_m: f64, most_m: f64) -> Option<f64> {
-        if least_m > most_m + ROUNDING_M {
+        if least_m > most_m {
             return None;
         }
         let aimed_m = in_metres(self.aimed);
         let on_step = |joint_m: f64, round: fn(f64) -> f64, hair: f64| {
             let stepped_m = round(joint_m / self.step_m + hair) * self.step_m;
-            let is_between = stepped_m >= least_m - ROUNDING_M && stepped_m <= most_m + ROUNDING_M;
-            if is_between { stepped_m } else { joint_m }
+            if (least_m - BITS_M..=most_m + BITS_M).contains(&stepped_m) {
+                stepped_m
+            } else {
+                joint_m
+            }
         };
         // A millionth of a step is rounding.
-        Some(if aimed_m < least_m - ROUNDING_M {
+        Some(if aimed_m < least_m {
             on_step(least_m, f64::ceil, -1e-6)
-        } else if aimed_m > most_m + ROUNDING_M {
+        } else if aimed_m > most_m {
             on_step(most_m, f64::floor, 1e-6)
         } else {
             aimed_m
@@ -271,7 +272,6 @@ impl Search {
             if n_below > 0 {
                 let joint_m = in_metres(self.limits.widest);
                 // Every joint of so many courses lies below: else it would meet the target.
-                debug_assert!(self.most_m(n_below) <= middle_m + ROUNDING_M);
                 let offer = self.offer(stands, across, n_below, joint_m);
                 if nearer(&offer, &narrower) {
                     narrower = Some(offer);

@@ -1,7 +1,7 @@
 //! Where a walk that widens or narrows gains or loses a course.
 
 use crate::line::{Run, RunLeg};
-use crate::quantity::{Length, in_metres, metres};
+use crate::quantity::{Length, in_metres};
 
 /// A station at which the clear width passes that of a whole number of courses.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -63,7 +63,7 @@ mod tests {
     use super::*;
     use crate::findings::Findings;
     use crate::line::tests::{site, straight};
-    use crate::quantity::{feet, inches};
+    use crate::quantity::{feet, inches, metres};
 
     #[track_caller]
     fn check(width_in: f64, end_in: f64, expected: &[(f64, u32, u32)]) {
@@ -114,7 +114,7 @@ mod tests {
     }
 
     #[test]
-    fn joints_are_metres() {
+    fn a_course_of_no_width_never_runs_out() {
         assert!(
             on_leg(
                 &RunLeg {

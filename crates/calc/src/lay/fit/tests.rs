@@ -89,6 +89,9 @@ fn in_64ths(length: Length) -> f64 {
     in_metres(length) / 0.0254 * 64.0
 }
 
+/// The rounding of a width, a nanometre, in 64ths of an inch, and the bits of the sum.
+const NANOMETRE: f64 = 1e-9 / 0.0254 * 64.0 + 1e-9;
+
 /// Offers are those that counting finds, each with its joint.
 #[track_caller]
 fn as_counted(asked: Asked) {
@@ -110,7 +113,7 @@ fn as_counted(asked: Asked) {
     assert_eq!(offered, asked.counted(), "{asked:?}");
     for offer in &fit.offers {
         let off = in_64ths(offer.off).abs();
-        assert!(off <= asked.tolerance as f64 + 1e-6, "{offer:?}");
+        assert!(off <= asked.tolerance as f64 + NANOMETRE, "{offer:?}");
     }
     if offered.is_empty() {
         nothing_lies_nearer(asked, &fit);
@@ -194,7 +197,7 @@ proptest! {
                 prop_assert!(found.contains(&(way, n)), "{asked:?} misses {way} {n}");
             }
             for offer in &fit.offers {
-                prop_assert!(in_64ths(offer.off).abs() <= tolerance as f64 + 1e-6);
+                prop_assert!(in_64ths(offer.off).abs() <= tolerance as f64 + NANOMETRE);
                 let joint = in_64ths(offer.joint);
                 prop_assert!(joint >= least as f64 - 1e-6 && joint <= asked.widest as f64 + 1e-6);
             }
