@@ -40,6 +40,7 @@ pub fn to_text(sheet: &ResultsSheet) -> String {
             &(lifts(sheet) + "\n" + &figures(sheet, Group::Lifts)),
         ),
         part("EDGES", &figures(sheet, Group::Edge)),
+        crate::brick::to_text(sheet),
         part("QUANTITIES", &figures(sheet, Group::Quantities)),
         offers(sheet),
         part("FINDINGS", &findings(sheet)),

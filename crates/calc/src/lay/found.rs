@@ -3,6 +3,7 @@
 use super::asked::in_the_walk;
 use super::brick::BrickSize;
 use super::closes::{BondCloses, Modular, bonds};
+use super::fine::fine;
 use super::fit::{Fit, fit};
 use super::sample::{Aspect, SampleFound, sample};
 use super::wishes::LayWishes;
@@ -100,7 +101,7 @@ fn note_bond(site: &Site, wishes: &LayWishes, found: &BrickFound, findings: &mut
     if chosen.closes {
         return;
     }
-    let words = |length| site.shown_in.thickness(length);
+    let words = |length| fine(length, site.shown_in);
     let side = if in_metres(chosen.gap) > 0.0 {
         "shorter"
     } else {
@@ -126,7 +127,7 @@ fn closing_remedy(site: &Site, found: &BrickFound) -> String {
     if in_metres(joint) >= 0.0 {
         format!(
             "It would close with a joint of {}; or take running bond, which asks nothing of the brick.",
-            site.shown_in.thickness(joint)
+            fine(joint, site.shown_in)
         )
     } else {
         "Take running bond, which asks nothing of the brick.".to_owned()

@@ -89,6 +89,14 @@ fn in_64ths(length: Length) -> f64 {
     in_metres(length) / 0.0254 * 64.0
 }
 
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "64ths of a few hundred inches"
+)]
+fn whole(parts: f64) -> i64 {
+    parts.round() as i64
+}
+
 /// The rounding of a width, a nanometre, in 64ths of an inch, and the bits of the sum.
 const NANOMETRE: f64 = 1e-9 / 0.0254 * 64.0 + 1e-9;
 
@@ -106,7 +114,7 @@ fn as_counted(asked: Asked) {
                 .unwrap();
             let joint = in_64ths(offer.joint);
             assert!((joint - joint.round()).abs() < 1e-6, "{offer:?}");
-            (way, i64::from(offer.n_courses), joint.round() as i64)
+            (way, i64::from(offer.n_courses), whole(joint))
         })
         .collect();
     offered.sort_unstable();
@@ -133,7 +141,7 @@ fn nothing_lies_nearer(asked: Asked, fit: &Fit) {
     };
     let below = all().filter(|over| *over < asked.target).max();
     let above = all().filter(|over| *over > asked.target).min();
-    let over = |offer: Option<FitOffer>| offer.map(|offer| in_64ths(offer.over).round() as i64);
+    let over = |offer: Option<FitOffer>| offer.map(|offer| whole(in_64ths(offer.over)));
     assert_eq!(
         (over(fit.narrower), over(fit.wider)),
         (below, above),
