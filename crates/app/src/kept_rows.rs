@@ -66,6 +66,7 @@ pub(crate) fn places_in_order(row: &Row, visit: &Visit) -> Vec<Place> {
         | Row::Acts(_)
         | Row::Figure { .. }
         | Row::Cause(_)
+        | Row::Offer(_)
         | Row::Said { .. } => Vec::new(),
     }
 }
@@ -82,6 +83,7 @@ pub(crate) fn known(rows: &[Row]) -> (usize, usize) {
         | Row::Acts(_)
         | Row::Figure { .. }
         | Row::Cause(_)
+        | Row::Offer(_)
         | Row::Said { .. } => Vec::new(),
     });
     states.fold((0, 0), |(n_known, n_all), state| {

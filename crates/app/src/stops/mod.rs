@@ -3,6 +3,7 @@
 mod bed;
 mod book;
 mod causes;
+mod lay;
 mod line;
 mod look;
 pub(crate) mod penetrometer;
@@ -32,11 +33,13 @@ pub enum Stop {
     Line,
     /// From brick to undisturbed ground.
     Bed,
+    /// Bond, brick, the width that fits.
+    Lay,
 }
 
 impl Stop {
     /// In the order of the visit.
-    pub const ALL: [Self; 3] = [Self::Look, Self::Line, Self::Bed];
+    pub const ALL: [Self; 4] = [Self::Look, Self::Line, Self::Bed, Self::Lay];
 
     /// Its one verb.
     #[must_use]
@@ -45,6 +48,7 @@ impl Stop {
             Self::Look => "Look",
             Self::Line => "Line",
             Self::Bed => "Bed",
+            Self::Lay => "Lay",
         }
     }
 
@@ -62,7 +66,14 @@ impl Stop {
             Self::Look => look::rows(visit, set, open_pit, open_soil),
             Self::Line => line::rows(visit, set),
             Self::Bed => bed::rows(visit),
+            Self::Lay => lay::rows(visit, set),
         }
+    }
+
+    /// Whether a value can be set at this stop: the brick's can at two of them.
+    #[must_use]
+    pub fn shows(self, place: Place) -> bool {
+        Self::of(place) == self || (self == Self::Lay && lay::BRICK.contains(&place))
     }
 
     /// The stop where a value is set.
@@ -181,7 +192,7 @@ impl Stop {
             | Place::SecondThickness
             | Place::BricksOnSite
             | Place::BrickLoss
-            | Place::Piece(_) => Self::Look,
+            | Place::Piece(_) => Self::Lay,
         }
     }
 }
@@ -371,7 +382,7 @@ fn findings(visit: &Visit, stop: Stop) -> Vec<Row> {
     let mut rows: Vec<Row> = Vec::new();
     let mut found: Vec<_> = visit
         .findings()
-        .filter(|finding| Stop::of(finding.place) == stop)
+        .filter(|finding| stop.shows(finding.place))
         .collect();
     found.sort_by_key(|finding| std::cmp::Reverse(finding.weight));
     if !found.is_empty() {

@@ -10,6 +10,7 @@ use super::book::{BookPart, book_ui};
 use super::cause_row::{CauseRow, cause_ui};
 use super::key::{Key, cells};
 use super::mark::Mark;
+use super::offer_card::{OfferCard, offer_ui};
 use crate::canvas::lettering;
 use crate::edit::Edit;
 use crate::theme::{self, Ink, size};
@@ -68,6 +69,8 @@ pub enum Row {
     },
     /// A cause with the readings that it stands on.
     Cause(CauseRow),
+    /// A card that is taken with one tap.
+    Offer(OfferCard),
 }
 
 /// A value that can be set.
@@ -166,6 +169,11 @@ pub fn rows_ui(ui: &mut Ui, rows: &[Row], set: Option<Place>, scroll: bool) -> R
             Row::Book(part) => book_ui(ui, part, set, scroll, &mut answer),
             Row::Said { mark, text, under } => said(ui, *mark, text, under),
             Row::Cause(row) => answer.jump = cause_ui(ui, nth, row).or(answer.jump),
+            Row::Offer(card) => {
+                if offer_ui(ui, nth, card) {
+                    answer.edits.push(card.edit.clone());
+                }
+            }
         }
     }
     answer
