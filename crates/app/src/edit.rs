@@ -2,9 +2,10 @@
 
 use underbrick_calc::line::Taking;
 use underbrick_calc::place::Place;
+use underbrick_calc::quantity::Length;
 use underbrick_calc::site::{
-    DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Moisture, PitEnd, Ribbon, Severity,
-    ShotBy, ShownIn, Stands,
+    Bond, CourseWay, DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Moisture, PitEnd,
+    Ribbon, Severity, ShotBy, ShownIn, Stands, StartSide,
 };
 
 /// One change of a record.
@@ -93,6 +94,37 @@ pub enum Edit {
     EdgeStands(EdgeStands),
     /// What holds the edge.
     Restraint(RestraintKind),
+    /// The pattern of the field.
+    Bond(Bond),
+    /// Which way courses run.
+    Courses(CourseWay),
+    /// The side of the first course.
+    StartSide(StartSide),
+    /// Whether a row of edge brick lies across at the door.
+    ReturnAtDoor(bool),
+    /// Whether a row of edge brick lies across at the far end.
+    ReturnAtEnd(bool),
+    /// A place that the brick leaves free.
+    AddOpening,
+    /// Take an opening away.
+    RemoveOpening(usize),
+    /// A brick to measure, of the second size or not.
+    AddSampleBrick(bool),
+    /// Take a measured brick away.
+    RemoveSampleBrick(usize),
+    /// Whether there is a second size of brick.
+    SecondBrick(bool),
+    /// Whether the edge is of the second size.
+    EdgeOfSecond(bool),
+    /// Write down a width that whole courses give, with its joint and its edge brick.
+    TakeWidth {
+        /// Clear width between the edge bricks.
+        clear: Length,
+        /// Every joint.
+        joint: Length,
+        /// How the edge brick stands.
+        stands: EdgeStands,
+    },
 }
 
 /// What holds the edge, without its measures.

@@ -69,6 +69,7 @@ pub(crate) fn places_in_order(row: &Row, visit: &Visit) -> Vec<Place> {
         | Row::Acts(_)
         | Row::Figure { .. }
         | Row::Cause(_)
+        | Row::Offer(_)
         | Row::Said { .. } => Vec::new(),
     }
 }
@@ -97,6 +98,7 @@ fn states(row: &Row) -> Vec<ValueState> {
         | Row::Acts(_)
         | Row::Figure { .. }
         | Row::Cause(_)
+        | Row::Offer(_)
         | Row::Said { .. } => Vec::new(),
     }
 }

@@ -73,7 +73,9 @@ impl Open {
         self.apply(left);
         self.visit.end_typing();
         self.looked_at = None;
-        self.stop = Stop::of(place);
+        if !self.stop.shows(place) {
+            self.stop = Stop::of(place);
+        }
         self.opened.pit = pit_of(place).or(self.opened.pit);
         self.opened.soil |= is_soil(place);
         self.scroll = true;
@@ -140,7 +142,19 @@ impl Open {
                 Edit::AddPenetrometerRow(pit_idx) => {
                     self.set(new_row(&self.visit, pit_idx));
                 }
-                Edit::RemoveSign(_)
+                Edit::AddOpening => self.set(Place::OpeningStation(
+                    self.visit.record().lay.openings.len().saturating_sub(1),
+                )),
+                Edit::AddSampleBrick(_) => self.set(Place::SampleLength(
+                    self.visit.record().lay.sample.len().saturating_sub(1),
+                )),
+                Edit::SecondBrick(true) => self.set(Place::SecondLength),
+                Edit::RemoveOpening(_)
+                | Edit::RemoveSampleBrick(_)
+                | Edit::SecondBrick(false)
+                | Edit::TakeWidth { .. }
+                | Edit::Bond(_)
+                | Edit::RemoveSign(_)
                 | Edit::RemovePit(_)
                 | Edit::RemovePenetrometerRow(..)
                 | Edit::RemoveLayer(..)
@@ -168,6 +182,11 @@ impl Open {
                 | Edit::Hammer(..)
                 | Edit::DrivenInto(..)
                 | Edit::Fabric(_)
+                | Edit::Courses(_)
+                | Edit::StartSide(_)
+                | Edit::ReturnAtDoor(_)
+                | Edit::ReturnAtEnd(_)
+                | Edit::EdgeOfSecond(_)
                 | Edit::EdgeStands(_) => {}
             }
         }

@@ -1,5 +1,6 @@
 //! An offer, taken: written down as a mason would, rounded to the safe side of its rule.
 
+use underbrick_calc::lay::fine;
 use underbrick_calc::line::Taking;
 use underbrick_calc::measure::slope::{Fall, SlopeStyle, write_fall};
 use underbrick_calc::measure::written::{
@@ -88,6 +89,20 @@ pub(crate) fn write_down(record: &mut SiteFile, taking: &Taking) {
             };
         }
     }
+}
+
+/// Writes down a width that whole courses give, with its joint and its edge brick.
+pub(crate) fn write_width(
+    record: &mut SiteFile,
+    clear: Length,
+    joint: Length,
+    stands: site::EdgeStands,
+) {
+    let shown_in = site::ShownIn::from(record.shown_in);
+    let text = |length: Length| fine(length, shown_in).replace('"', " in");
+    record.line.width = text(clear);
+    record.brick.joint = text(joint);
+    record.edge.stands = stands.into();
 }
 
 /// The next sixteenth or millimetre down: a fall that is taken never ends up flatter than it was offered.

@@ -313,6 +313,30 @@ fn change(record: &mut SiteFile, edit: &Edit) {
                 pit.penetrometer.driven_into = (*driven_into).into();
             }
         }
+        Edit::Bond(bond) => record.lay.bond = (*bond).into(),
+        Edit::Courses(way) => record.lay.courses = (*way).into(),
+        Edit::StartSide(side) => record.lay.start_side = (*side).into(),
+        Edit::ReturnAtDoor(laid) => record.lay.return_at_door = *laid,
+        Edit::ReturnAtEnd(laid) => record.lay.return_at_end = *laid,
+        Edit::AddOpening => {
+            record.add_opening();
+        }
+        Edit::RemoveOpening(opening_idx) => {
+            record.remove_opening(*opening_idx);
+        }
+        Edit::AddSampleBrick(of_second) => {
+            record.add_sample_brick(*of_second);
+        }
+        Edit::RemoveSampleBrick(brick_idx) => {
+            record.remove_sample_brick(*brick_idx);
+        }
+        Edit::SecondBrick(is_there) => record.set_second_brick(*is_there),
+        Edit::EdgeOfSecond(of_second) => record.lay.edge_of_second = *of_second,
+        Edit::TakeWidth {
+            clear,
+            joint,
+            stands,
+        } => taken::write_width(record, *clear, *joint, *stands),
         Edit::Fabric(laid) => record.bed.fabric = *laid,
         Edit::EdgeStands(stands) => record.edge.stands = (*stands).into(),
         Edit::Restraint(kind) => {

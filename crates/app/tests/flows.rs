@@ -338,6 +338,7 @@ fn every_key_and_row_is_big_enough_for_a_gloved_finger() {
                 Stop::Look => Place::LayerThickness(0, 0),
                 Stop::Line => Place::OldBelowSill,
                 Stop::Bed => Place::SettingBed,
+                Stop::Lay => Place::LapShare,
             });
             app.run();
             for role in [Role::Button, Role::Tab] {

@@ -6,6 +6,7 @@ use crate::findings::Findings;
 use crate::findings::rules::{CauseFound, Facts};
 use crate::ground::soil::SoilFound;
 use crate::ground::{Ground, Penetrometer};
+use crate::lay::BrickFound;
 use crate::lay::Lay;
 use crate::line::Line;
 use crate::measure::levels_book::ReducedBook;
@@ -28,6 +29,8 @@ pub struct Results {
     pub lay: Option<Lay>,
     /// What the soil is and how deep it freezes.
     pub soil: Option<SoilFound>,
+    /// Brick as sampled, bonds that close, the width that fits.
+    pub brick: Option<BrickFound>,
     /// What someone should look at.
     pub findings: Findings,
     /// Why the old walk failed, strongest evidence first.
@@ -54,6 +57,8 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
     let lay = line
         .as_ref()
         .map(|line| crate::lay::lay(site, &line.run, &mut findings));
+    let run = line.as_ref().map(|line| &line.run);
+    let brick = Some(crate::lay::brick_found(site, run, &mut findings));
     let facts = Facts {
         site,
         catalogue,
@@ -69,6 +74,7 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
         bed,
         lay,
         soil,
+        brick,
         findings,
         causes,
     }

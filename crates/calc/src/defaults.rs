@@ -130,6 +130,15 @@ pub fn kerf() -> Length {
     inches(0.125)
 }
 
+/// How far the width over the edges may be off the wish: 1/2 in.
+///
+/// # Source
+/// Common practice, no source.
+#[must_use]
+pub fn width_tolerance() -> Length {
+    inches(0.5)
+}
+
 /// Height of the concrete haunch up the edge brick: 4 in.
 ///
 /// # Source

@@ -32,10 +32,12 @@ pub enum Kind {
         /// Most that can be true.
         most_ratio: f64,
     },
-    /// An angle of turn, above zero; limits in degrees.
+    /// An angle, above zero; limits in degrees.
     Turn {
         /// Most that can be true.
         most_degrees: f64,
+        /// Whether zero can be true too.
+        may_be_zero: bool,
     },
     /// An amount that is no length; limits in its unit.
     Number {
@@ -152,9 +154,26 @@ impl OutOfReason {
                     shown_in.fall(limit)
                 )
             }
-            (Given::Turn(given), Kind::Turn { most_degrees }) if given.value.is_finite() => {
+            (Given::Amount(given), _) if self.place == Place::LapShare && is_stack(given) => {
+                format!(
+                    "{name}: {} is a stack bond, not a lap; between 0 % and 100 % it laps",
+                    write_amount(given, shown_in)
+                )
+            }
+            (
+                Given::Turn(given),
+                Kind::Turn {
+                    most_degrees,
+                    may_be_zero,
+                },
+            ) if given.value.is_finite() => {
                 let degrees = given.get::<unit::degree>();
-                if degrees > 0.0 {
+                if may_be_zero && degrees < 0.0 {
+                    format!(
+                        "{name}: {} is below the least that can be true, 0°",
+                        write_angle(given)
+                    )
+                } else if degrees > 0.0 {
                     format!(
                         "{name}: {} is above the most that can be true, {most_degrees:.0}°",
                         write_angle(given)
@@ -221,7 +240,7 @@ pub fn check_fall(place: Place, fall: Fall) -> Result<Fall, OutOfReason> {
     }
 }
 
-/// The turn itself if it can be true at that place: above zero, no more than its field allows.
+/// The angle itself if it can be true at that place: above zero (a bearing may be zero), no more than its field allows.
 ///
 /// # Errors
 /// [`OutOfReason`] otherwise, for NaN or an infinity, and for a place where no turn stands.
@@ -230,7 +249,12 @@ pub fn check_turn(place: Place, turn: Angle) -> Result<Angle, OutOfReason> {
     const ROUNDING: f64 = 1.0 + 1e-12;
     let degrees = turn.get::<unit::degree>();
     match field(place).kind {
-        Kind::Turn { most_degrees } if degrees > 0.0 && degrees <= most_degrees * ROUNDING => {
+        Kind::Turn {
+            most_degrees,
+            may_be_zero,
+        } if (degrees > 0.0 || may_be_zero && degrees >= 0.0)
+            && degrees <= most_degrees * ROUNDING =>
+        {
             Ok(turn)
         }
         _ => Err(OutOfReason {
@@ -238,6 +262,11 @@ pub fn check_turn(place: Place, turn: Angle) -> Result<Angle, OutOfReason> {
             given: Given::Turn(turn),
         }),
     }
+}
+
+/// Whether a lap of that share is none: the joints of all courses stand in line.
+fn is_stack(lap: Amount) -> bool {
+    lap.number() <= 0.0 || lap.number() >= 100.0
 }
 
 /// The amount itself if it can be true at that place.
@@ -301,7 +330,17 @@ pub fn full_name(place: Place) -> String {
         | Place::Pit(idx)
         | Place::PitStation(idx)
         | Place::PitOffset(idx)
-        | Place::PitSeep(idx) => numbered(idx),
+        | Place::PitSeep(idx)
+        | Place::Opening(idx)
+        | Place::OpeningStation(idx)
+        | Place::OpeningAlong(idx)
+        | Place::OpeningAcross(idx)
+        | Place::OpeningOffset(idx)
+        | Place::SampleBrick(idx)
+        | Place::SampleLength(idx)
+        | Place::SampleWidth(idx)
+        | Place::SampleThickness(idx) => numbered(idx),
+        Place::Piece(piece_idx) => format!("{name} {}", u64::from(piece_idx) + 1),
         Place::LayerMaterial(pit_idx, layer_idx) | Place::LayerThickness(pit_idx, layer_idx) => {
             let rest = name.split_once(' ').map_or(name, |(_, rest)| rest);
             format!("Pit {} layer {} {rest}", pit_idx + 1, layer_idx + 1)
@@ -316,7 +355,6 @@ pub fn full_name(place: Place) -> String {
                 row_idx + 1
             )
         }
-        Place::Piece(piece_idx) => format!("{name} {}", u64::from(piece_idx) + 1),
         Place::Lift(number) => format!("{name} {number}"),
         _ => name.to_owned(),
     }
@@ -364,7 +402,7 @@ mod tests {
     use crate::quantity::{feet, inches, metres, millimetres};
 
     /// Every place that holds a value, and the things drawn.
-    const PLACES: [Place; 86] = [
+    const PLACES: [Place; 114] = [
         Place::Site,
         Place::Address,
         Place::Walk,
@@ -446,6 +484,34 @@ mod tests {
         Place::HaunchWidth,
         Place::HaunchTopWidth,
         Place::SpikeSpacing,
+        Place::Bond,
+        Place::CourseWay,
+        Place::LapShare,
+        Place::LeastLap,
+        Place::LeastPiece,
+        Place::LeastJoint,
+        Place::WidestJoint,
+        Place::Kerf,
+        Place::TargetWidth,
+        Place::WidthTolerance,
+        Place::StartSide,
+        Place::Returns,
+        Place::Opening(0),
+        Place::OpeningStation(0),
+        Place::OpeningAlong(0),
+        Place::OpeningAcross(0),
+        Place::OpeningOffset(0),
+        Place::Bearing,
+        Place::SampleBrick(0),
+        Place::SampleLength(0),
+        Place::SampleWidth(0),
+        Place::SampleThickness(0),
+        Place::SecondLength,
+        Place::SecondWidth,
+        Place::SecondThickness,
+        Place::BricksOnSite,
+        Place::BrickLoss,
+        Place::Piece(0),
         Place::Lift(1),
         Place::GradeLine,
         Place::OldSurface,
@@ -508,6 +574,10 @@ mod tests {
             (Place::HaunchWidth, defaults::haunch_width()),
             (Place::HaunchTopWidth, defaults::haunch_top_width()),
             (Place::SpikeSpacing, defaults::spike_spacing()),
+            (Place::LeastJoint, defaults::least_joint()),
+            (Place::WidestJoint, defaults::widest_joint()),
+            (Place::Kerf, defaults::kerf()),
+            (Place::WidthTolerance, defaults::width_tolerance()),
         ] {
             let text = ShownIn::FeetInches.thickness(default).replace('"', " in");
             assert_eq!(field(place).when_empty, Some(text.as_str()), "{place:?}");
@@ -563,6 +633,37 @@ mod tests {
             "Leg 1 turn: 361° is above the most that can be true, 360°",
             "Leg 1 turn: 361° is above the most that can be true, 360°",
         );
+    }
+
+    #[test]
+    fn a_lap_that_is_none_is_called_a_stack_bond() {
+        for number in [0.0, 100.0] {
+            let lap = Amount::new(number, AmountUnit::Percent).unwrap();
+            let text = format!(
+                "Lap: {number} % is a stack bond, not a lap; between 0 % and 100 % it laps"
+            );
+            check_words(
+                check_amount(Place::LapShare, lap).unwrap_err(),
+                &text,
+                &text,
+            );
+        }
+        let half = Amount::new(50.0, AmountUnit::Percent).unwrap();
+        assert_eq!(check_amount(Place::LapShare, half), Ok(half));
+    }
+
+    #[test]
+    fn a_bearing_may_be_due_north() {
+        let degrees = Angle::new::<unit::degree>;
+        assert!(check_turn(Place::Bearing, degrees(0.0)).is_ok());
+        assert!(check_turn(Place::Bearing, degrees(360.0)).is_ok());
+        let text = "Bearing: -3° is below the least that can be true, 0°";
+        check_words(
+            check_turn(Place::Bearing, degrees(-3.0)).unwrap_err(),
+            text,
+            text,
+        );
+        assert!(check_turn(Place::Bearing, degrees(361.0)).is_err());
     }
 
     #[test]

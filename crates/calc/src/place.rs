@@ -165,7 +165,61 @@ pub enum Place {
     HaunchTopWidth,
     /// Spacing of the spikes.
     SpikeSpacing,
-    /// One laid piece, by its index in the list of all pieces.
+    /// The pattern of the field.
+    Bond,
+    /// Which way courses run.
+    CourseWay,
+    /// Lap of the courses.
+    LapShare,
+    /// Least lap.
+    LeastLap,
+    /// Shortest piece.
+    LeastPiece,
+    /// Narrowest joint.
+    LeastJoint,
+    /// Widest joint.
+    WidestJoint,
+    /// Width that the saw takes away.
+    Kerf,
+    /// Width over the edge bricks that is wished for.
+    TargetWidth,
+    /// How far the width may be off the wish.
+    WidthTolerance,
+    /// Side of the first course.
+    StartSide,
+    /// Rows of edge brick across the ends.
+    Returns,
+    /// One opening as a whole.
+    Opening(usize),
+    /// Station of an opening's middle.
+    OpeningStation(usize),
+    /// Size of an opening along the run.
+    OpeningAlong(usize),
+    /// Size of an opening across the run.
+    OpeningAcross(usize),
+    /// Offset of an opening's middle.
+    OpeningOffset(usize),
+    /// Bearing of the way out of the door.
+    Bearing,
+    /// One brick as measured, as a whole.
+    SampleBrick(usize),
+    /// Length of a measured brick.
+    SampleLength(usize),
+    /// Width of a measured brick.
+    SampleWidth(usize),
+    /// Thickness of a measured brick.
+    SampleThickness(usize),
+    /// Length of the second size of brick.
+    SecondLength,
+    /// Width of the second size of brick.
+    SecondWidth,
+    /// Thickness of the second size of brick.
+    SecondThickness,
+    /// Whole bricks on site.
+    BricksOnSite,
+    /// Share of the lifted brick that is lost.
+    BrickLoss,
+    /// One piece of the plan, by its index.
     Piece(u32),
     /// The lift of this number, counted from the bottom.
     Lift(usize),

@@ -1,6 +1,8 @@
 //! From a site as typed to the checked types of the calculation. What cannot be read, or cannot be true, becomes a value that is
 //! missing and a finding that says why; the typed text stays in the file.
 
+mod lay;
+
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::field::{
     Kind, OutOfReason, check_amount, check_count, check_fall, check_length, check_turn, field,
@@ -73,7 +75,7 @@ impl Check<'_> {
             },
             soil: self.soil(),
             frost: self.frost(),
-            lay: Default::default(),
+            lay: self.lay(),
             edge: site::EdgeInput {
                 stands: file.edge.stands.into(),
                 restraint: self.restraint(),

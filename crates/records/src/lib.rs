@@ -10,6 +10,7 @@ mod written;
 
 mod book_edits;
 mod edits;
+mod lay_edits;
 mod normalised;
 mod values;
 

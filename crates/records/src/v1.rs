@@ -11,8 +11,10 @@ use underbrick_calc::site;
 use crate::written::written;
 
 mod book;
+mod lay;
 
 pub use book::{BookRow, LevelBook, Sight, Stands};
+pub use lay::{Bond, BrickReading, CourseWay, Lay, Opening, SecondBrick, StartSide};
 pub use soil::{Frost, Grit, Ribbon, Soil};
 
 /// The number of this format, as it stands in the file.
@@ -52,6 +54,9 @@ pub struct SiteFile {
     pub frost: Frost,
     /// The edge and what holds it.
     pub edge: Edge,
+    /// How the brick is to be laid, and what brick there is.
+    #[serde(default, skip_serializing_if = "Lay::is_empty")]
+    pub lay: Lay,
 }
 
 impl SiteFile {
@@ -81,6 +86,7 @@ impl SiteFile {
                 stands: EdgeStands::Sailor,
                 restraint: Restraint::haunch(),
             },
+            lay: Lay::default(),
         }
     }
 }
@@ -606,4 +612,7 @@ same_names! {
     Ribbon { NoBall, NoRibbon, Short, Middling, Long }
     Grit { Gritty, Smooth, Neither }
     EdgeStands { Sailor, Soldier, Header, Stretcher, Rowlock }
+    Bond { Running, Stack, BasketTwoOnTwo, BasketTwoOnOne, Herringbone90, Herringbone45 }
+    CourseWay { Along, Across }
+    StartSide { Left, Right }
 }

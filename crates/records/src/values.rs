@@ -122,6 +122,36 @@ macro_rules! text_at {
                 Restraint::Spiked { spacing } => Some(spacing),
                 Restraint::Haunch { .. } | Restraint::Nothing => None,
             },
+            Place::LapShare => Some($($borrow)+ $site.lay.lap),
+            Place::LeastLap => Some($($borrow)+ $site.lay.least_lap),
+            Place::LeastPiece => Some($($borrow)+ $site.lay.least_piece),
+            Place::LeastJoint => Some($($borrow)+ $site.lay.least_joint),
+            Place::WidestJoint => Some($($borrow)+ $site.lay.widest_joint),
+            Place::Kerf => Some($($borrow)+ $site.lay.kerf),
+            Place::TargetWidth => Some($($borrow)+ $site.lay.target_width),
+            Place::WidthTolerance => Some($($borrow)+ $site.lay.width_tolerance),
+            Place::OpeningStation(opening_idx) => Some($($borrow)+ $site.lay.openings.$get(opening_idx)?.station),
+            Place::OpeningAlong(opening_idx) => Some($($borrow)+ $site.lay.openings.$get(opening_idx)?.along),
+            Place::OpeningAcross(opening_idx) => Some($($borrow)+ $site.lay.openings.$get(opening_idx)?.across),
+            Place::OpeningOffset(opening_idx) => Some($($borrow)+ $site.lay.openings.$get(opening_idx)?.offset),
+            Place::Bearing => Some($($borrow)+ $site.lay.bearing),
+            Place::SampleLength(brick_idx) => Some($($borrow)+ $site.lay.sample.$get(brick_idx)?.length),
+            Place::SampleWidth(brick_idx) => Some($($borrow)+ $site.lay.sample.$get(brick_idx)?.width),
+            Place::SampleThickness(brick_idx) => Some($($borrow)+ $site.lay.sample.$get(brick_idx)?.thickness),
+            Place::SecondLength => match $($borrow)+ $site.lay.second_brick {
+                Some(second) => Some($($borrow)+ second.length),
+                None => None,
+            },
+            Place::SecondWidth => match $($borrow)+ $site.lay.second_brick {
+                Some(second) => Some($($borrow)+ second.width),
+                None => None,
+            },
+            Place::SecondThickness => match $($borrow)+ $site.lay.second_brick {
+                Some(second) => Some($($borrow)+ second.thickness),
+                None => None,
+            },
+            Place::BricksOnSite => Some($($borrow)+ $site.lay.on_site),
+            Place::BrickLoss => Some($($borrow)+ $site.lay.loss),
             // Choices that are no text, and things that are no value.
             Place::Site
             | Place::Leg(_)
@@ -132,6 +162,12 @@ macro_rules! text_at {
             | Place::Fabric
             | Place::EdgeStands
             | Place::Restraint
+            | Place::Bond
+            | Place::CourseWay
+            | Place::StartSide
+            | Place::Returns
+            | Place::Opening(_)
+            | Place::SampleBrick(_)
             | Place::Piece(_)
             | Place::Lift(_)
             | Place::GradeLine
@@ -268,7 +304,44 @@ impl SiteFile {
             Place::HaunchTopWidth,
             Place::SpikeSpacing,
         ]);
+        self.add_lay_places(&mut places);
         places.retain(|place| self.text(*place).is_some());
         places
+    }
+
+    fn add_lay_places(&self, places: &mut Vec<Place>) {
+        places.extend([
+            Place::LapShare,
+            Place::LeastLap,
+            Place::LeastPiece,
+            Place::LeastJoint,
+            Place::WidestJoint,
+            Place::Kerf,
+            Place::TargetWidth,
+            Place::WidthTolerance,
+        ]);
+        for opening_idx in 0..self.lay.openings.len() {
+            places.extend([
+                Place::OpeningStation(opening_idx),
+                Place::OpeningOffset(opening_idx),
+                Place::OpeningAlong(opening_idx),
+                Place::OpeningAcross(opening_idx),
+            ]);
+        }
+        places.push(Place::Bearing);
+        for brick_idx in 0..self.lay.sample.len() {
+            places.extend([
+                Place::SampleLength(brick_idx),
+                Place::SampleWidth(brick_idx),
+                Place::SampleThickness(brick_idx),
+            ]);
+        }
+        places.extend([
+            Place::SecondLength,
+            Place::SecondWidth,
+            Place::SecondThickness,
+            Place::BricksOnSite,
+            Place::BrickLoss,
+        ]);
     }
 }

@@ -5,9 +5,10 @@ use proptest::option;
 use proptest::prelude::*;
 use underbrick_calc::place::Place;
 use underbrick_records::v1::{
-    Bed, BookRow, Brick, DrivenInto, Edge, EdgeStands, FarEnd, Firmness, Frost, Grit, Hammer, Hand,
-    Layer, Leg, LegShape, LevelBook, Line, Moisture, Penetrometer, PenetrometerRow, Pit, PitEnd,
-    Restraint, Ribbon, Severity, Shot, ShotBy, ShownIn, Sight, Sign, Soil, Stands, VERSION,
+    Bed, Bond, BookRow, Brick, BrickReading, CourseWay, DrivenInto, Edge, EdgeStands, FarEnd,
+    Firmness, Frost, Grit, Hammer, Hand, Lay, Layer, Leg, LegShape, LevelBook, Line, Moisture,
+    Opening, Penetrometer, PenetrometerRow, Pit, PitEnd, Restraint, Ribbon, SecondBrick, Severity,
+    Shot, ShotBy, ShownIn, Sight, Sign, Soil, Stands, StartSide, VERSION,
 };
 use underbrick_records::{SiteFile, read_site, write_site};
 
@@ -257,6 +258,85 @@ fn soil_and_frost() -> impl Strategy<Value = (Soil, Frost)> {
     })
 }
 
+fn lay() -> impl Strategy<Value = Lay> {
+    let bond = prop::sample::select(vec![
+        Bond::Running,
+        Bond::Stack,
+        Bond::BasketTwoOnTwo,
+        Bond::BasketTwoOnOne,
+        Bond::Herringbone90,
+        Bond::Herringbone45,
+    ]);
+    let courses = prop_oneof![Just(CourseWay::Along), Just(CourseWay::Across)];
+    let start_side = prop_oneof![Just(StartSide::Left), Just(StartSide::Right)];
+    let opening =
+        (text(), text(), text(), text()).prop_map(|(station, offset, along, across)| Opening {
+            station,
+            offset,
+            along,
+            across,
+        });
+    let brick = (text(), text(), text(), any::<bool>()).prop_map(
+        |(length, width, thickness, of_second)| BrickReading {
+            length,
+            width,
+            thickness,
+            of_second,
+        },
+    );
+    let second = (text(), text(), text()).prop_map(|(length, width, thickness)| SecondBrick {
+        length,
+        width,
+        thickness,
+    });
+    (
+        (bond, courses, start_side),
+        vec(text(), 11),
+        vec(any::<bool>(), 3),
+        vec(opening, 0..3),
+        vec(brick, 0..4),
+        option::of(second),
+    )
+        .prop_map(
+            |((bond, courses, start_side), texts, flags, openings, sample, second_brick)| {
+                let mut lay = Lay {
+                    bond,
+                    courses,
+                    start_side,
+                    openings,
+                    sample,
+                    second_brick,
+                    ..Lay::default()
+                };
+                let fields = [
+                    &mut lay.lap,
+                    &mut lay.least_lap,
+                    &mut lay.least_piece,
+                    &mut lay.least_joint,
+                    &mut lay.widest_joint,
+                    &mut lay.kerf,
+                    &mut lay.target_width,
+                    &mut lay.width_tolerance,
+                    &mut lay.bearing,
+                    &mut lay.on_site,
+                    &mut lay.loss,
+                ];
+                for (field, text) in fields.into_iter().zip(texts) {
+                    *field = text;
+                }
+                let fields = [
+                    &mut lay.return_at_door,
+                    &mut lay.return_at_end,
+                    &mut lay.edge_of_second,
+                ];
+                for (field, flag) in fields.into_iter().zip(flags) {
+                    *field = flag;
+                }
+                lay
+            },
+        )
+}
+
 fn sign() -> impl Strategy<Value = Sign> {
     let severity = prop_oneof![
         Just(Severity::Slight),
@@ -286,10 +366,21 @@ fn site() -> impl Strategy<Value = SiteFile> {
         bed(),
         brick(),
         soil_and_frost(),
-        edge(),
+        (edge(), lay()),
     )
         .prop_map(
-            |(address, walk, shown_in, signs, line, pits, bed, brick, (soil, frost), edge)| {
+            |(
+                address,
+                walk,
+                shown_in,
+                signs,
+                line,
+                pits,
+                bed,
+                brick,
+                (soil, frost),
+                (edge, lay),
+            )| {
                 SiteFile {
                     version: VERSION,
                     address,
@@ -303,6 +394,7 @@ fn site() -> impl Strategy<Value = SiteFile> {
                     soil,
                     frost,
                     edge,
+                    lay,
                 }
             },
         )

@@ -29,6 +29,9 @@ fn full() -> SiteFile {
     assert_eq!(site.add_penetrometer_row(pit_idx), Some(0));
     let sign_idx = site.add_sign();
     assert!(site.set_text(Place::Sign(sign_idx), "open-joints"));
+    assert_eq!(site.add_opening(), 0);
+    assert_eq!(site.add_sample_brick(false), 0);
+    site.set_second_brick(true);
     site
 }
 
@@ -212,7 +215,8 @@ fn every_amount_reaches_the_same_amount_of_the_calculation() {
             let number = if unit == AmountUnit::BtuPerHourFootFahrenheit {
                 1.25
             } else {
-                20.0 + number as f64
+                // Above the least of a dry density, below the most of a temperature.
+                20.0 + number as f64 / 2.0
             };
             file.set_text(
                 place,
@@ -221,7 +225,7 @@ fn every_amount_reaches_the_same_amount_of_the_calculation() {
             given.push((place, number));
         }
     }
-    assert_eq!(given.len(), 19);
+    assert_eq!(given.len(), 21);
     let (site, findings) = file.checked(&Catalogue::default());
     assert_eq!(findings.iter().count(), 0, "{findings:?}");
     let words = format!("{site:?}");
@@ -244,6 +248,14 @@ fn choices_reach_the_calculation() {
     file.soil.ribbon = Some(v1::Ribbon::Middling);
     file.soil.grit = Some(v1::Grit::Smooth);
     file.soil.varved = true;
+    file.lay.bond = v1::Bond::Herringbone45;
+    file.lay.courses = v1::CourseWay::Across;
+    file.lay.start_side = v1::StartSide::Right;
+    file.lay.return_at_door = true;
+    file.lay.edge_of_second = true;
+    file.lay.sample.first_mut().unwrap().of_second = true;
+    file.set_text(Place::BricksOnSite, "870");
+    file.set_text(Place::Bearing, "0 deg");
     let pit = file.pits.first_mut().unwrap();
     pit.ended = v1::PitEnd::Refused;
     let layer = pit.layers.last_mut().unwrap();
@@ -259,6 +271,13 @@ fn choices_reach_the_calculation() {
         site::RestraintInput::Spiked { spacing: None }
     );
     assert!(site.bed.fabric);
+    assert_eq!(site.lay.bond, site::Bond::Herringbone45);
+    assert_eq!(site.lay.courses, site::CourseWay::Across);
+    assert_eq!(site.lay.start_side, site::StartSide::Right);
+    assert!(site.lay.return_at_door && !site.lay.return_at_end && site.lay.edge_of_second);
+    assert!(site.lay.sample.first().unwrap().of_second);
+    assert_eq!(site.lay.n_on_site, Some(870));
+    assert!(site.lay.bearing.is_some());
     let soil = (site.soil.ribbon, site.soil.grit, site.soil.varved);
     let expected = (Some(site::Ribbon::Middling), Some(site::Grit::Smooth), true);
     assert_eq!(soil, expected);
@@ -408,6 +427,36 @@ fn things_are_added_at_the_end_and_taken_away_one_by_one() {
     assert_eq!(file.add_penetrometer_row(1), None);
     assert!(file.remove_penetrometer_row(0, 0) && !file.remove_penetrometer_row(0, 0));
     assert!(file.remove_pit(0) && !file.remove_pit(0));
+}
+
+#[test]
+fn what_the_laying_cannot_be_is_questioned() {
+    questioned(Place::LapShare, "0 %", &["Lap: 0 %", "stack bond"]);
+    questioned(Place::LapShare, "100 %", &["Lap: 100 %", "stack bond"]);
+    questioned(Place::WidestJoint, "1/4", &["Widest joint", "no unit"]);
+    questioned(
+        Place::Kerf,
+        "1 ft",
+        &["Saw kerf", "above the most", "1/2\""],
+    );
+    questioned(Place::Bearing, "400 deg", &["Bearing", "400°", "360°"]);
+    questioned(
+        Place::OpeningAlong(0),
+        "0 in",
+        &["Opening 1 along", "below the least"],
+    );
+    questioned(
+        Place::SampleLength(0),
+        "a hand",
+        &["Sample 1 length", "cannot be read"],
+    );
+    questioned(
+        Place::SecondWidth,
+        "8 ft",
+        &["Second brick width", "above the most"],
+    );
+    questioned(Place::BricksOnSite, "1.5", &["Brick on site"]);
+    questioned(Place::BrickLoss, "101 %", &["Brick lost", "95 %"]);
 }
 
 #[test]

@@ -4,6 +4,7 @@
 //! it for machines and [`to_text`] for people.
 
 pub mod book;
+pub mod brick;
 pub mod causes;
 pub mod figure;
 pub mod penetrometers;

@@ -1,6 +1,7 @@
 //! All results of a site on one sheet.
 
 use crate::book::{BookSheet, book};
+use crate::brick::{BrickSheet, brick};
 use crate::causes::{CauseRow, SignRow, causes, signs};
 use crate::cautions::cautions;
 use crate::figure::{Figure, Measure};
@@ -59,6 +60,9 @@ pub struct ResultsSheet {
     pub penetrometers: Vec<PenetrometerSheet>,
     /// Why the base is so thick; `None` where there is no bed.
     pub base: Option<BaseSheet>,
+    /// The brick, its sample and the width that fits; left out where nothing was computed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub brick: Option<BrickSheet>,
     /// Levels along the centreline; `None` where the run is not known.
     pub stations: Option<Vec<StationRow>>,
     /// The lifts from the bottom; `None` where there is no bed.
@@ -165,6 +169,10 @@ pub fn results(site: &Site, results: &Results, findings: &Findings) -> ResultsSh
         soil: results.soil.as_ref().map(|found| soil(found, say)),
         penetrometers: penetrometers(results, say),
         base: bed.map(|bed| base(site, bed, say)),
+        brick: results
+            .brick
+            .as_ref()
+            .map(|found| brick(found, site.shown_in)),
         stations: stations(results, say),
         lifts: bed.map(|bed| {
             bed.lifts

@@ -42,6 +42,7 @@ pub fn to_text(sheet: &ResultsSheet) -> String {
         ),
         part("EDGES", &figures(sheet, Group::Edge)),
         laying::to_text(sheet),
+        crate::brick::to_text(sheet),
         part("QUANTITIES", &figures(sheet, Group::Quantities)),
         offers(sheet),
         part("FINDINGS", &findings(sheet)),

@@ -59,6 +59,7 @@ pub fn make(folder: &Path) -> anyhow::Result<()> {
                     (Stop::Look, Place::LayerThickness(0, 1)),
                     (Stop::Line, Place::OldBelowSill),
                     (Stop::Bed, Place::SettingBed),
+                    (Stop::Lay, Place::LapShare),
                 ] {
                     shell.go_to(stop);
                     shell.set(place);

@@ -45,13 +45,8 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, opened: &Opened) -> Vec<Ro
     }
     rows.push(Row::Acts(vec![("add a pit".to_owned(), Edit::AddPit)]));
     rows.push(heading("The brick", "as sampled"));
-    for place in [
-        Place::BrickLength,
-        Place::BrickWidth,
-        Place::BrickThickness,
-        Place::Joint,
-    ] {
-        rows.push(value(visit, place, ""));
+    for place in super::lay::BRICK {
+        rows.push(value(visit, place, &super::lay::brick_note(visit, place)));
     }
     rows.push(Row::Choice {
         label: "Lengths are shown in".to_owned(),

@@ -3,6 +3,7 @@
 mod bed;
 mod book;
 mod causes;
+mod lay;
 mod line;
 mod look;
 pub mod opened;
@@ -34,11 +35,13 @@ pub enum Stop {
     Line,
     /// From brick to undisturbed ground.
     Bed,
+    /// Bond, brick, the width that fits.
+    Lay,
 }
 
 impl Stop {
     /// In the order of the visit.
-    pub const ALL: [Self; 3] = [Self::Look, Self::Line, Self::Bed];
+    pub const ALL: [Self; 4] = [Self::Look, Self::Line, Self::Bed, Self::Lay];
 
     /// Its one verb.
     #[must_use]
@@ -47,6 +50,7 @@ impl Stop {
             Self::Look => "Look",
             Self::Line => "Line",
             Self::Bed => "Bed",
+            Self::Lay => "Lay",
         }
     }
 
@@ -57,7 +61,14 @@ impl Stop {
             Self::Look => look::rows(visit, set, opened),
             Self::Line => line::rows(visit, set),
             Self::Bed => bed::rows(visit),
+            Self::Lay => lay::rows(visit, set),
         }
+    }
+
+    /// Whether a value can be set at this stop: the brick's can at two of them.
+    #[must_use]
+    pub fn shows(self, place: Place) -> bool {
+        Self::of(place) == self || (self == Self::Lay && lay::BRICK.contains(&place))
     }
 
     /// The stop where a value is set.
@@ -147,9 +158,36 @@ impl Stop {
             | Place::HaunchWidth
             | Place::HaunchTopWidth
             | Place::SpikeSpacing
-            | Place::Piece(_)
             | Place::Lift(_)
             | Place::DigBottom => Self::Bed,
+            Place::Bond
+            | Place::CourseWay
+            | Place::LapShare
+            | Place::LeastLap
+            | Place::LeastPiece
+            | Place::LeastJoint
+            | Place::WidestJoint
+            | Place::Kerf
+            | Place::TargetWidth
+            | Place::WidthTolerance
+            | Place::StartSide
+            | Place::Returns
+            | Place::Opening(_)
+            | Place::OpeningStation(_)
+            | Place::OpeningAlong(_)
+            | Place::OpeningAcross(_)
+            | Place::OpeningOffset(_)
+            | Place::Bearing
+            | Place::SampleBrick(_)
+            | Place::SampleLength(_)
+            | Place::SampleWidth(_)
+            | Place::SampleThickness(_)
+            | Place::SecondLength
+            | Place::SecondWidth
+            | Place::SecondThickness
+            | Place::BricksOnSite
+            | Place::BrickLoss
+            | Place::Piece(_) => Self::Lay,
         }
     }
 }
@@ -339,7 +377,7 @@ fn findings(visit: &Visit, stop: Stop) -> Vec<Row> {
     let mut rows: Vec<Row> = Vec::new();
     let mut found: Vec<_> = visit
         .findings()
-        .filter(|finding| Stop::of(finding.place) == stop)
+        .filter(|finding| stop.shows(finding.place))
         .collect();
     found.sort_by_key(|finding| std::cmp::Reverse(finding.weight));
     if !found.is_empty() {

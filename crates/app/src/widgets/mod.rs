@@ -4,6 +4,7 @@ pub mod book;
 pub mod cause_row;
 pub mod key;
 pub mod mark;
+pub mod offer_card;
 pub mod pad;
 pub mod rod;
 pub mod rows;

@@ -12,6 +12,7 @@ use super::book::{BookPart, book_ui};
 use super::cause_row::{CauseRow, CauseTap, cause_ui};
 use super::key::{Key, cells};
 use super::mark::Mark;
+use super::offer_card::{OfferCard, offer_ui};
 use super::words::{Face, Words};
 use crate::canvas::lettering;
 use crate::edit::Edit;
@@ -81,6 +82,8 @@ pub enum Row {
     },
     /// A cause with the readings that it stands on.
     Cause(CauseRow),
+    /// A card that is taken with one tap.
+    Offer(OfferCard),
 }
 
 /// A value that can be set.
@@ -203,6 +206,11 @@ pub fn rows_ui(ui: &mut Ui, rows: &[Row], set: Option<Place>, scroll: bool) -> R
                 Some(CauseTap::More(part)) => answer.opened = Some(part),
                 None => {}
             },
+            Row::Offer(card) => {
+                if offer_ui(ui, nth, card) {
+                    answer.edits.push(card.edit.clone());
+                }
+            }
         }
     }
     answer

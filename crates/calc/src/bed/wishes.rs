@@ -4,6 +4,7 @@ use super::edges::EdgeBrick;
 use crate::defaults;
 use crate::field::take_length;
 use crate::findings::{Findings, Weight};
+use crate::lay::BrickSize;
 use crate::place::Place;
 use crate::quantity::{Length, in_metres};
 use crate::site::{RestraintInput, Site};
@@ -54,17 +55,15 @@ impl Wishes {
         let mut take = |place: Place, value: Option<Length>, default: fn() -> Length| {
             take_length(site, place, value, Weight::Warning, findings).unwrap_or_else(default)
         };
-        let brick_length = take(
-            Place::BrickLength,
-            site.brick.length,
-            defaults::brick_length,
-        );
-        let brick_width = take(Place::BrickWidth, site.brick.width, defaults::brick_width);
-        let brick_thickness = take(
-            Place::BrickThickness,
-            site.brick.thickness,
-            defaults::brick_thickness,
-        );
+        let brick = BrickSize::of_field(site);
+        for (place, side) in [
+            (Place::BrickLength, site.brick.length),
+            (Place::BrickWidth, site.brick.width),
+            (Place::BrickThickness, site.brick.thickness),
+        ] {
+            // Named where it cannot be true; the sample or the default stands for it.
+            take(place, side, defaults::brick_length);
+        }
         let joint = take(Place::Joint, site.brick.joint, defaults::joint);
         let restraint = match site.edge.restraint {
             RestraintInput::Haunch {
@@ -101,9 +100,9 @@ impl Wishes {
         )
         .unwrap_or_else(|| defaults::side_extension().max(least_base));
         Self {
-            brick_length,
-            brick_width,
-            brick_thickness,
+            brick_length: brick.length,
+            brick_width: brick.width,
+            brick_thickness: brick.thickness,
             joint,
             setting_bed,
             least_base,
@@ -116,7 +115,7 @@ impl Wishes {
                 Weight::Warning,
                 findings,
             ),
-            edge_brick: EdgeBrick::of(site.edge.stands, brick_length, brick_width, brick_thickness),
+            edge_brick: BrickSize::edge_brick(site),
             restraint,
         }
     }

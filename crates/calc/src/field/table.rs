@@ -1,5 +1,6 @@
 //! One row for every place.
 
+mod lay;
 mod soil;
 
 use super::{Field, Kind};
@@ -104,7 +105,34 @@ pub fn field(place: Place) -> Field {
         | Place::HaunchWidth
         | Place::HaunchTopWidth
         | Place::SpikeSpacing => brick_field(place),
-        Place::Piece(_) => row("Piece", "One brick as laid, whole or cut.", Kind::Thing),
+        Place::Bond
+        | Place::CourseWay
+        | Place::LapShare
+        | Place::LeastLap
+        | Place::LeastPiece
+        | Place::LeastJoint
+        | Place::WidestJoint
+        | Place::Kerf
+        | Place::TargetWidth
+        | Place::WidthTolerance
+        | Place::StartSide
+        | Place::Returns
+        | Place::Opening(_)
+        | Place::OpeningStation(_)
+        | Place::OpeningAlong(_)
+        | Place::OpeningAcross(_)
+        | Place::OpeningOffset(_)
+        | Place::Bearing
+        | Place::SampleBrick(_)
+        | Place::SampleLength(_)
+        | Place::SampleWidth(_)
+        | Place::SampleThickness(_)
+        | Place::SecondLength
+        | Place::SecondWidth
+        | Place::SecondThickness
+        | Place::BricksOnSite
+        | Place::BrickLoss
+        | Place::Piece(_) => lay::field(place),
         Place::Lift(_) => row(
             "Lift",
             "One compacted layer of base, counted from the bottom.",
@@ -229,7 +257,7 @@ fn run_field(place: Place) -> Field {
         Place::LegTurn(_) => row(
             "Leg turn",
             "How far the walk turns from the start of the curve to its end; a right-angled corner is 90 degrees.",
-            Kind::Turn { most_degrees: 360.0 },
+            Kind::Turn { most_degrees: 360.0, may_be_zero: false },
         ),
         Place::LegWidthAtEnd(_) => row(
             "Leg width at end",

@@ -1,10 +1,9 @@
 //! From what was written down of the run to legs that can be built.
 
 use super::RunLeg;
-use crate::bed::EdgeBrick;
-use crate::defaults;
 use crate::field::{self, full_name};
 use crate::findings::{Findings, Source, Weight};
+use crate::lay::BrickSize;
 use crate::place::Place;
 use crate::quantity::{Length, in_metres, metres, unit};
 use crate::site::{Hand, Leg, LegShape, Site};
@@ -65,25 +64,7 @@ pub(super) fn legs(
 
 /// How wide the edge brick is, square to the run.
 pub(super) fn edge_across(site: &Site) -> Length {
-    let side = |place: Place, side: Option<Length>, default: Length| {
-        side.and_then(|side| field::check_length(place, side).ok())
-            .unwrap_or(default)
-    };
-    EdgeBrick::of(
-        site.edge.stands,
-        side(
-            Place::BrickLength,
-            site.brick.length,
-            defaults::brick_length(),
-        ),
-        side(Place::BrickWidth, site.brick.width, defaults::brick_width()),
-        side(
-            Place::BrickThickness,
-            site.brick.thickness,
-            defaults::brick_thickness(),
-        ),
-    )
-    .across
+    BrickSize::edge_brick(site).across
 }
 
 /// Clear width at the end of a leg: its own, or the one it starts with.
