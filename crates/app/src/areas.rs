@@ -28,7 +28,21 @@ pub(crate) struct Areas {
     pub pad: Rect,
 }
 
+/// Share of the ground's height that the cross-section keeps beside the plan.
+const CROSS_BESIDE_PLAN: f32 = 0.36;
+
 impl Areas {
+    /// The same with the plan in the place of the long section, and most of the height.
+    pub fn with_plan(self) -> Self {
+        let (top, bottom) = (self.cross.min.y, self.long.max.y);
+        let split = top + (bottom - top) * CROSS_BESIDE_PLAN;
+        Self {
+            cross: Rect::from_min_max(self.cross.min, pos2(self.cross.max.x, split)),
+            long: Rect::from_min_max(pos2(self.long.min.x, split), self.long.max),
+            ..self
+        }
+    }
+
     /// Rod at the left, ground in the middle, what is written down at the right.
     pub fn landscape(whole: Rect, text_scale: f32) -> Self {
         let entries_width = ENTRIES_WIDTH.min(whole.width() * 0.45);

@@ -10,6 +10,7 @@ use crate::canvas::lettering;
 use crate::edit::{Edit, ShapeKind};
 use crate::ground::{GroundView, cross_ui, first_cut, long_ui};
 use crate::kept_rows::{KeptRows, known, known_share, places_in_order};
+use crate::plan_view::{PlanViewState, plan_touched, plan_ui, with_plan};
 use crate::stops::opened::Opened;
 use crate::stops::penetrometer::{RowStep, after_row, new_row};
 use crate::stops::{Stop, entry_behind, is_soil, pit_of};
@@ -27,6 +28,7 @@ pub(crate) struct Open {
     stop: Stop,
     pad: Pad,
     ground: GroundView,
+    plan: PlanViewState,
     opened: Opened,
     /// What has no value for the pad and is looked at: a choice behind a finding.
     looked_at: Option<Place>,
@@ -40,6 +42,7 @@ impl Open {
         let mut ground = GroundView::default();
         ground.cut_at(first_cut(&visit));
         Self {
+            plan: PlanViewState::default(),
             visit,
             stop: Stop::Look,
             pad: Pad::default(),
@@ -212,12 +215,18 @@ impl Open {
             .refresh(&self.visit, self.pad.place(), &self.opened);
         let back = self.rod(ui, &areas);
         title_ui(ui, areas.title, &self.visit);
-        let tapped = cross_ui(ui, areas.cross, &mut self.ground, &self.visit).or(long_ui(
-            ui,
-            areas.long,
-            &mut self.ground,
-            &self.visit,
-        ));
+        let areas = if self.stop == Stop::Lay {
+            areas.with_plan()
+        } else {
+            areas
+        };
+        let below = if self.stop == Stop::Lay {
+            self.plan(ui, areas.long)
+        } else {
+            long_ui(ui, areas.long, &mut self.ground, &self.visit)
+        };
+        // After the plan: what was dragged there is in the section of the same frame.
+        let tapped = cross_ui(ui, areas.cross, &mut self.ground, &self.visit).or(below);
         let line = egui::Stroke::new(1.0, theme::color(Ink::Hairline, theme));
         ui.painter()
             .hline(areas.cross.x_range(), areas.long.min.y, line);
@@ -227,6 +236,33 @@ impl Open {
             ui.request_repaint();
         }
         back
+    }
+
+    /// The plan; what fingers drag there is carried out before it is shown. Gives the value that was tapped.
+    fn plan(&mut self, ui: &mut Ui, rect: Rect) -> Option<Place> {
+        let revision = self.visit.revision();
+        let said = with_plan(&self.visit, |input| {
+            plan_touched(ui, rect, &mut self.plan, input, revision)
+        })
+        .unwrap_or_default();
+        if said.own_step {
+            self.visit.end_typing();
+        }
+        if let Some(edit) = &said.edit {
+            self.visit.apply(edit);
+            self.pad.read_again(&self.visit);
+            self.rows
+                .refresh(&self.visit, self.pad.place(), &self.opened);
+        }
+        let revision = self.visit.revision();
+        let is_shown = with_plan(&self.visit, |input| {
+            plan_ui(ui, rect, &mut self.plan, input, revision);
+        });
+        if is_shown.is_none() {
+            no_plan(ui, rect);
+        }
+        said.tapped
+            .filter(|place| !matches!(place, Place::Piece(_)))
     }
 
     fn keys_of_the_desk(&mut self, ui: &Ui) {
@@ -446,4 +482,21 @@ impl Open {
             self.set(reading);
         }
     }
+}
+
+/// Says why there is no plan.
+fn no_plan(ui: &Ui, rect: Rect) {
+    let theme = theme::current(ui);
+    ui.painter()
+        .rect_filled(rect, 0, theme::color(Ink::Paper, theme));
+    lettering::paint(
+        ui.painter(),
+        rect.center(),
+        Anchor::Middle,
+        &Text::regular(
+            "No plan yet: the run is not known. Measure its legs and its width at stop Line.",
+        ),
+        theme::sized(ui, size::NOTE),
+        theme::color(Ink::SecondInk, theme),
+    );
 }

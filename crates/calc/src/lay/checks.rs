@@ -3,9 +3,11 @@
 use super::laid::{LayNote, Measured};
 use super::layout::{Lay, MOST_PIECES};
 use super::openings::OpeningFault;
+use super::pieces::Part;
+use super::radius::LeastRadii;
 use crate::findings::{Findings, Source, Weight};
 use crate::place::Place;
-use crate::quantity::Length;
+use crate::quantity::{Length, inches};
 use crate::site::{ShownIn, Site};
 
 const JOINTS: Source = Source::Published(
@@ -47,16 +49,6 @@ fn one(note: &LayNote, shown: ShownIn, lay: &Lay, findings: &mut Findings) {
             ),
             "Look at the size of the brick, the width and the run once more.",
         ),
-        LayNote::WiderThanTheWalk => findings.note(
-            Place::Width,
-            Weight::Stop,
-            Source::Readings,
-            format!(
-                "No brick fits: its width of {} and two joints are more than the clear width.",
-                shown.thickness(lay.wishes.brick_width)
-            ),
-            "Widen the walk, or mend the brick's width.",
-        ),
         LayNote::Ripped { to, n_courses } => findings.note(
             Place::Width,
             Weight::Warning,
@@ -77,18 +69,21 @@ fn one(note: &LayNote, shown: ShownIn, lay: &Lay, findings: &mut Findings) {
         LayNote::HalvesOnCurve {
             leg_idx,
             least_radius,
-        } => curve(*leg_idx, *least_radius, ("whole brick", "halves"), shown, findings),
+        } => curve(lay, *leg_idx, *least_radius, ("whole brick", "halves"), shown, findings),
         LayNote::TaperedOnCurve {
             leg_idx,
             least_radius,
         } => curve(
+            lay,
             *leg_idx,
             *least_radius,
             ("halves", "pieces cut to a taper"),
             shown,
             findings,
         ),
-        LayNote::PieceMerged { .. }
+        // That no brick fits is named with what is asked.
+        LayNote::WiderThanTheWalk
+        | LayNote::PieceMerged { .. }
         | LayNote::LapNotKept(_)
         | LayNote::JointNotKept(_)
         | LayNote::PieceJoined { .. }
@@ -99,6 +94,7 @@ fn one(note: &LayNote, shown: ShownIn, lay: &Lay, findings: &mut Findings) {
 }
 
 fn curve(
+    lay: &Lay,
     leg_idx: usize,
     least_radius: Length,
     (asked, laid): (&str, &str),
@@ -118,8 +114,38 @@ fn curve(
         Weight::Note,
         Source::Readings,
         format!("The curve is tight for this brick: {reason}, so {laid} are laid there."),
-        "A larger radius, or a width with joints nearer the middle of their limits, lets larger pieces lie.",
+        match whole_brick_width(lay, leg_idx) {
+            Some((clear, joint)) => format!(
+                "With a clear width of {}, joints of {} between courses, whole brick lies on this curve.",
+                shown.thickness(clear),
+                shown.thickness(joint)
+            ),
+            None => "A larger radius lets larger pieces lie.".to_owned(),
+        },
     );
+}
+
+/// The clear width next to this one, and the joint between as many courses, with which whole brick keeps its joints on that curve; `None`
+/// where there is none within the limits.
+fn whole_brick_width(lay: &Lay, leg_idx: usize) -> Option<(Length, Length)> {
+    let wishes = &lay.wishes;
+    let courses = lay
+        .pieces
+        .all()
+        .iter()
+        .filter(|piece| piece.part == Part::Field);
+    let n_courses = f64::from(courses.map(|piece| piece.course).max()?);
+    let radius = *lay.radii.get(leg_idx)?;
+    let step = inches(1.0 / 64.0);
+    let mut joint = wishes.least_joint;
+    while joint <= wishes.widest_joint {
+        let clear = wishes.brick_width * n_courses + joint * (n_courses + 1.0);
+        if LeastRadii::of(wishes, clear, joint).whole <= radius {
+            return Some((clear, joint));
+        }
+        joint += step;
+    }
+    None
 }
 
 fn merged(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
@@ -137,7 +163,7 @@ fn merged(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
         format!("{n_merged} closing pieces")
     };
     findings.note(
-        Place::BrickLength,
+        Place::LeastPiece,
         Weight::Note,
         Source::CommonPractice,
         format!(
@@ -172,7 +198,7 @@ fn small_pieces(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
         .collect();
     if !said.is_empty() {
         findings.note(
-            Place::BrickLength,
+            Place::LeastPiece,
             Weight::Note,
             Source::CommonPractice,
             format!(
@@ -189,7 +215,7 @@ fn small_pieces(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
     });
     if let Some((n_kept, worst)) = worst(kept, |a, b| a.length < b.length) {
         findings.note(
-            Place::BrickLength,
+            Place::LeastPiece,
             Weight::Warning,
             Source::CommonPractice,
             format!(
@@ -216,7 +242,7 @@ fn worst_lap(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
         return;
     };
     findings.note(
-        Place::BrickLength,
+        Place::LeastLap,
         Weight::Warning,
         Source::CommonPractice,
         format!(
@@ -296,7 +322,7 @@ fn kept(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
     }
     if let Some(lap) = lay.least_lap {
         findings.note(
-            Place::BrickLength,
+            Place::LeastLap,
             Weight::Right,
             Source::CommonPractice,
             format!(
@@ -310,37 +336,27 @@ fn kept(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
     }
 }
 
-/// Notes openings that cannot be as written down.
+/// Notes openings that cannot be as written down; what is missing of them or lies outside the walk is named with what is asked.
 pub(super) fn openings(faults: &[(usize, OpeningFault)], findings: &mut Findings) {
     for (opening_idx, fault) in faults {
         let nth = opening_idx + 1;
-        let (weight, text, remedy) = match fault {
-            OpeningFault::NotKnown => (
-                Weight::Warning,
-                format!("Opening {nth} has no place or no size yet: nothing is left free for it."),
-                "Measure the station and the offset of its middle, and both its sides.",
-            ),
-            OpeningFault::OutsideTheWalk => (
-                Weight::Warning,
-                format!("Opening {nth} lies outside the walk: nothing is left free for it."),
-                "Look at its station and its offset once more.",
-            ),
-            OpeningFault::OverAnEdge => (
-                Weight::Warning,
-                format!("Opening {nth} reaches over an edge of the walk."),
-                "The edge brick there is cut on site.",
-            ),
-            OpeningFault::WiderThanTheWalk => (
-                Weight::Warning,
-                format!("Opening {nth} is as wide as the walk and cuts it in two."),
-                "Look at its size across once more.",
-            ),
-            OpeningFault::Overlaps(other) => (
-                Weight::Warning,
-                format!("Opening {nth} overlaps opening {}.", other + 1),
-                "Make one of them, or move it.",
-            ),
+        let text = match fault {
+            OpeningFault::NotKnown | OpeningFault::OutsideTheWalk | OpeningFault::OverAnEdge => {
+                continue;
+            }
+            OpeningFault::WiderThanTheWalk => {
+                format!("Opening {nth} is as wide as the walk and cuts it in two.")
+            }
+            OpeningFault::Overlaps(other) => {
+                format!("Opening {nth} overlaps opening {}.", other + 1)
+            }
         };
-        findings.note(Place::Site, weight, Source::Readings, text, remedy);
+        findings.note(
+            Place::Opening(*opening_idx),
+            Weight::Warning,
+            Source::Readings,
+            text,
+            "Look at its place and its size once more.",
+        );
     }
 }

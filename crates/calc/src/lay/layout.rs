@@ -1,5 +1,6 @@
 //! The whole walk laid out: field, edges, cuts, and the order in which it all is laid.
 
+use super::brick::BrickSize;
 use super::course_table::{Course, course_table};
 use super::cut_to_fit::cut_to_fit;
 use super::cuts::{CutFrom, CutList};
@@ -11,8 +12,8 @@ use super::wishes::LayWishes;
 use super::{across, along, edges, grid, needs_clipping};
 use crate::findings::Findings;
 use crate::line::Run;
-use crate::quantity::{Area, in_metres, metres, square_metres};
-use crate::site::{CourseWay, ShownIn, Site};
+use crate::quantity::{Area, Length, in_metres, metres, square_metres};
+use crate::site::{CourseWay, Site};
 
 /// Every brick of a walk.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,6 +34,8 @@ pub struct Lay {
     pub notes: Vec<LayNote>,
     /// Least radii of the centreline for this brick and joint, courses along the run.
     pub least_radii: LeastRadii,
+    /// Radius of each leg's centreline; infinite where it is straight.
+    pub radii: Vec<Length>,
     /// What is cut, and the bricks for everything.
     pub cuts: CutList,
     /// The laying order.
@@ -83,7 +86,7 @@ fn laid_by(wishes: LayWishes, site: &Site, run: &Run, openings: &[PlacedOpening]
     let areas = LayAreas::of(run, &wishes, &field, &edges);
     let mut pieces = field.pieces;
     pieces.append(&edges.pieces);
-    let cuts = cuts(&pieces, &wishes, site.shown_in);
+    let cuts = cuts(&pieces, &wishes, site);
     let courses = course_table(&pieces, &cuts);
     let mut notes = field.notes;
     notes.extend(edges.notes);
@@ -95,6 +98,11 @@ fn laid_by(wishes: LayWishes, site: &Site, run: &Run, openings: &[PlacedOpening]
         least_lap: field.least_lap,
         notes,
         least_radii: LeastRadii::of(&wishes, run.clear_width_at(metres(0.0)), wishes.joint),
+        radii: run
+            .legs()
+            .iter()
+            .map(|leg| metres(1.0 / leg.curvature_per_m.abs()))
+            .collect(),
         cuts,
         courses,
         areas,
@@ -130,13 +138,24 @@ fn clear_m2(run: &Run) -> f64 {
         .sum()
 }
 
-fn cuts(pieces: &Pieces, wishes: &LayWishes, shown_in: ShownIn) -> CutList {
-    let first = CutFrom {
-        length: wishes.brick_length,
-        width: wishes.brick_width,
+fn cuts(pieces: &Pieces, wishes: &LayWishes, site: &Site) -> CutList {
+    let from = |length, width| CutFrom {
+        length,
+        width,
         kerf: wishes.kerf,
     };
-    CutList::of(pieces, first, None, shown_in)
+    let second = site
+        .lay
+        .edge_of_second
+        .then(|| BrickSize::of_second(site))
+        .flatten()
+        .map(|brick| from(brick.length, brick.width));
+    CutList::of(
+        pieces,
+        from(wishes.brick_length, wishes.brick_width),
+        second,
+        site.shown_in,
+    )
 }
 
 impl Lay {
