@@ -3,6 +3,8 @@
 //! Twice a frame: [`plan_touched`] takes what fingers do and gives the edit that follows from it; once that is carried out,
 //! [`plan_ui`] shows the plan, so that it answers in the same frame.
 
+mod strip;
+
 use std::sync::Arc;
 
 use egui::{Pos2, Rect, Response, Role, Sense, Shape, Stroke, Ui, Vec2, WidgetInfo, pos2, vec2};
@@ -10,14 +12,13 @@ use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, in_metres, inches, millimetres};
 use underbrick_calc::site::ShownIn;
 use underbrick_drawing::item::{Drawing, Sheet};
-use underbrick_drawing::{Handle, PlanInput, PlanView, handles, picked, piece_said, plan};
+use underbrick_drawing::{Handle, PlanInput, PlanView, handles, picked, plan};
 
 use crate::canvas;
-use crate::canvas::lettering::{in_line, narrowed};
+use crate::canvas::lettering::narrowed;
 use crate::edit::Edit;
-use crate::theme::{self, Ink, Theme, size};
+use crate::theme::{self, Ink, Theme};
 use crate::visit::Visit;
-use crate::widgets::key::{Key, cells};
 
 /// How near a finger must come to a mark, in points.
 const REACH: f32 = 12.0;
@@ -25,8 +26,6 @@ const REACH: f32 = 12.0;
 const HANDLE_REACH: f32 = 38.0;
 /// Side of a key: 12 mm at 160 dots an inch.
 const KEY: f32 = 76.0;
-/// One tap on a key makes the plan so many times larger or smaller.
-const STEP: f64 = 1.6;
 /// The plan is made no smaller than this share of the whole walk's scale.
 const LEAST_SHARE: f64 = 0.5;
 /// And no larger than so many times what shows one joint.
@@ -426,7 +425,7 @@ pub fn plan_ui(
             .widget_info(move || WidgetInfo::labeled(Role::Image, true, &*words));
     }
     selected_outline(ui, &asked, state, view);
-    strip_ui(ui, &asked, strip, state);
+    strip::strip_ui(ui, &asked, strip, state);
 }
 
 /// The selected piece, outlined heavily over the drawing.
@@ -449,75 +448,6 @@ fn selected_outline(ui: &Ui, asked: &Asked<'_, '_>, state: &PlanViewState, view:
 
 fn selected_idx(state: &PlanViewState) -> Option<usize> {
     state.selected.and_then(|idx| usize::try_from(idx).ok())
-}
-
-/// What the selected piece is, and the keys.
-fn strip_ui(ui: &mut Ui, asked: &Asked<'_, '_>, strip: Rect, state: &mut PlanViewState) {
-    let theme = theme::current(ui);
-    ui.painter()
-        .rect_filled(strip, 0, theme::color(Ink::Panel, theme));
-    let line = Stroke::new(1.0, theme::color(Ink::Hairline, theme));
-    ui.painter().hline(strip.x_range(), strip.min.y, line);
-    let inner = strip.shrink2(vec2(8.0, 4.0));
-    let keys_width = (3.0 * theme::tall(ui, KEY) + 2.0 * size::GAP).min(inner.width() * 0.6);
-    let keys = Rect::from_min_max(pos2(inner.max.x - keys_width, inner.min.y), inner.max);
-    let words = Rect::from_min_max(inner.min, pos2(keys.min.x - size::MARGIN, inner.max.y));
-    words_ui(ui, words.shrink2(vec2(6.0, 0.0)), state, asked.input);
-    let cells = cells(keys, 3);
-    let [less, more, all] = cells.as_slice() else {
-        return;
-    };
-    let mut by = None;
-    if Key::two_lines("−", "smaller").show(ui, *less).clicked() {
-        by = Some(1.0 / STEP);
-    }
-    if Key::two_lines("+", "larger").show(ui, *more).clicked() {
-        by = Some(STEP);
-    }
-    if Key::two_lines("whole", "walk").show(ui, *all).clicked() {
-        state.view = None;
-        ui.request_repaint();
-    }
-    if let Some(by) = by {
-        let view = asked.current(ui, state);
-        asked.scale(ui, state, view, by, asked.area.center());
-    }
-}
-
-fn words_ui(ui: &mut Ui, rect: Rect, state: &PlanViewState, input: &PlanInput<'_>) {
-    let said = selected_idx(state).and_then(|idx| piece_said(input, idx));
-    let (words, ink, sizes): (String, Ink, &[f32]) = match &said {
-        Some(said) => (
-            in_line(said),
-            Ink::Ink,
-            &[size::TITLE, size::LABEL, size::NOTE],
-        ),
-        None => (
-            "Tap a brick to see what it is, twice for one joint.".to_owned(),
-            Ink::SecondInk,
-            &[size::LABEL, size::NOTE],
-        ),
-    };
-    let color = theme::color(ink, theme::current(ui));
-    let fonts = sizes.iter().map(|points| match said {
-        Some(_) => theme::bold(theme::sized(ui, *points)),
-        None => theme::regular(theme::sized(ui, *points)),
-    });
-    let fits = |font: &egui::FontId| {
-        let (words, font) = (words.clone(), font.clone());
-        let galley = ui.painter().layout(words, font, color, rect.width());
-        galley.size().y <= rect.height()
-    };
-    let font = fonts
-        .into_iter()
-        .find(fits)
-        .unwrap_or_else(|| theme::regular(size::TICK));
-    let middle = egui::Layout::left_to_right(egui::Align::Center);
-    ui.scope_builder(egui::UiBuilder::new().max_rect(rect).layout(middle), |ui| {
-        ui.set_clip_rect(rect.intersect(ui.clip_rect()));
-        let text = egui::RichText::new(words).font(font).color(color);
-        ui.add(egui::Label::new(text).wrap());
-    });
 }
 
 #[cfg(test)]

@@ -8,6 +8,7 @@ mod door;
 mod handles;
 mod joints;
 mod pointed_out;
+mod radii;
 mod room;
 mod said;
 mod sizes;
