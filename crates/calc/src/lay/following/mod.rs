@@ -5,6 +5,7 @@ mod arc;
 pub(super) mod bond;
 pub(super) mod course_line;
 mod courses;
+mod line_across;
 mod neighbour;
 mod record;
 mod row;
