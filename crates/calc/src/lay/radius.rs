@@ -98,7 +98,7 @@ pub(super) fn tight_joint_m(wishes: &LayWishes, radius_m: f64, piece_m: f64, wid
     );
     let half_m = 0.5 * piece_m;
     let face_m = (radius_m * radius_m - half_m * half_m).max(0.0).sqrt() - 0.5 * width_m;
-    if face_m <= 0.0 || !(joint_m > least_m) {
+    if face_m <= 0.0 || joint_m <= least_m {
         return joint_m;
     }
     // 2 f sin x − L cos x = j, then 2 (f + W) sin x − L cos x is the joint on the outside.

@@ -29,7 +29,7 @@ fn counts(legs: Vec<Leg>, stands: EdgeStands) -> [(u32, u32); 2] {
             .all()
             .iter()
             .filter(|piece| of_side(piece.part))
-            .count() as u32
+            .fold(0_u32, |n, _| n + 1)
     };
     [
         (count(Hand::Left), edge.left.n_bricks),

@@ -179,34 +179,34 @@ impl Walk<'_> {
         slack_m
     }
 
-    /// By how much the lap at the far joint of a piece is above the least.
+    /// By how much the lap at the far joint of a piece is above the least, a unit taken to follow a unit.
     fn slack_at_m(&self, set: &Set, cursor: &mut usize) -> f64 {
+        let to = set.seat.to;
+        let gap_m = self.line.leg(to).map_or(0.0, |leg| leg.gap_m);
+        self.slack_of_joint_m(to, gap_m, cursor)
+    }
+
+    /// The same for the joint between two pieces that are known.
+    fn slack_between_m(&self, one: &Set, next: &Set) -> f64 {
+        let gap_m = next.seat.from.m - one.seat.to.m;
+        self.slack_of_joint_m(one.seat.to, gap_m, &mut self.cursor.clone())
+    }
+
+    fn slack_of_joint_m(&self, to: Along, gap_m: f64, cursor: &mut usize) -> f64 {
         let Some(neighbour) = self.neighbour else {
             return f64::INFINITY;
         };
-        let to = set.seat.to;
-        let half_gap_m = 0.5 * self.line.leg(to).map_or(0.0, |leg| leg.gap_m);
-        let middle = self.line.track.on_its_leg(to.moved(half_gap_m));
+        let middle = self.line.track.on_its_leg(to.moved(0.5 * gap_m));
         let at_m = neighbour.at_m(self.line, middle);
         neighbour.lap_m(at_m, cursor) - self.least_lap_m(middle)
     }
 
-    /// Least lap at a place; among shorter pieces as much less. On a curve the joint's middle is known before the next piece only to
-    /// the margin that is added here.
+    /// Least lap at a place; among shorter pieces as much less.
     fn least_lap_m(&self, along: Along) -> f64 {
-        let stock = &self.line.stock;
-        let Some(least_lap_m) = stock.least_lap_m else {
-            return 0.0;
-        };
-        let margin_m = self.line.leg(along).map_or(0.0, |leg| {
-            if leg.laid_of.is_tapered() {
-                0.0
-            } else {
-                let shorter_m = (leg.unit_m - stock.least_piece_m).max(0.0);
-                self.line.width_m * shorter_m * leg.curvature_per_m.abs() / 8.0
-            }
-        });
-        self.line.lap_share(along) * least_lap_m + margin_m
+        self.line
+            .stock
+            .least_lap_m
+            .map_or(0.0, |least_lap_m| self.line.lap_share(along) * least_lap_m)
     }
 
     /// The last piece, as long as is needed.

@@ -41,7 +41,7 @@ impl Rows<'_> {
             take_joint(laid, band.gaps_m.1);
             let middle = middle_line(band);
             let (left_m, right_m, play_m) = self.ends_m(band, &middle, &mut sides);
-            let is_offset = self.stock.least_lap_m.is_some() && course % 2 == 0;
+            let is_offset = self.stock.least_lap_m.is_some() && course.is_multiple_of(2);
             let row = if self.tapers {
                 self.to_be_cut(is_offset)
             } else {

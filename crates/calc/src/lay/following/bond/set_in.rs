@@ -163,8 +163,10 @@ impl Walk<'_> {
             return None;
         }
         let set = self.piece(before, length_m);
-        let mut cursor = self.cursor;
-        let is_allowed = self.slack_at_m(&set, &mut cursor) >= -EXACT_M
+        // A shorter piece stands less askew on a curve than a unit, so that the joints on both its sides move a little.
+        let next = self.piece(Some(&set), self.line.unit_m(set.seat.to));
+        let is_allowed = self.slack_between_m(&set, &next) >= -EXACT_M
+            && before.is_none_or(|before| self.slack_between_m(before, &set) >= -EXACT_M)
             && self.room_m(&set) >= self.least_rest_m(&set) - EXACT_M;
         is_allowed.then(|| (set, self.outlook(set)))
     }
