@@ -28,6 +28,20 @@ pub fn edges(run: &Run, wishes: &LayWishes) -> Laid {
     for hand in [Hand::Left, Hand::Right] {
         side(run, hand, &brick, &mut laid);
     }
+    // A run shorter than its rows are deep, on the inside of its curves, has none.
+    let n_rows = f64::from(u8::from(wishes.return_at_door) + u8::from(wishes.return_at_end));
+    let half_m = run
+        .legs()
+        .iter()
+        .map(|leg| 0.5 * in_metres(leg.width_at_start).max(in_metres(leg.width_at_end)))
+        .fold(0.0, f64::max);
+    let shortest_m = [-half_m, half_m]
+        .map(|offset_m| in_metres(run.edge_length(metres(offset_m))))
+        .into_iter()
+        .fold(f64::INFINITY, f64::min);
+    if shortest_m < n_rows * (brick.across_m + brick.stock.joint_m) {
+        return laid;
+    }
     if wishes.return_at_door {
         row_across(run, &brick, Part::AtDoor, wishes.start, &mut laid);
     }
@@ -129,6 +143,7 @@ fn side(run: &Run, hand: Hand, brick: &EdgeStock, laid: &mut Laid) {
         end_play_m: 0.0,
     };
     let line = CourseLine::of_edge(track, body, brick.stock);
+    note_parts(&line, hand, run, laid);
     let stretch = stretch(&line, None, &bounds, None);
     let mut before: Option<Set> = None;
     let mut worst: Option<Measured> = None;
@@ -174,6 +189,34 @@ fn side(run: &Run, hand: Hand, brick: &EdgeStock, laid: &mut Laid) {
         before = Some(*set);
     }
     laid.notes.extend(worst.map(LayNote::JointNotKept));
+}
+
+/// Says where whole edge brick would bow too far, and the least radius of the centreline for it.
+fn note_parts(line: &CourseLine, hand: Hand, run: &Run, laid: &mut Laid) {
+    let stock = &line.stock;
+    for (leg_idx, leg) in run.legs().iter().enumerate() {
+        let is_laid_of_parts = line
+            .track
+            .legs()
+            .iter()
+            .zip(&line.legs)
+            .any(|(on_track, of)| {
+                on_track.run_leg_idx == leg_idx && of.unit_m < stock.length_m - EXACT_M
+            });
+        if is_laid_of_parts {
+            let width_m = in_metres(leg.width_at_start).max(in_metres(leg.width_at_end));
+            let edge_m = stock.length_m * stock.length_m / (8.0 * stock.least_joint_m)
+                + 0.5 * stock.least_joint_m;
+            let beyond_m = match (hand, leg.curvature_per_m > 0.0) {
+                (Hand::Left, true) | (Hand::Right, false) => 0.5 * width_m,
+                (Hand::Left, false) | (Hand::Right, true) => -0.5 * width_m,
+            };
+            laid.notes.push(LayNote::HalvesOnCurve {
+                leg_idx,
+                least_radius: metres(edge_m - beyond_m),
+            });
+        }
+    }
 }
 
 fn measured(length_m: f64, station_m: f64) -> Measured {

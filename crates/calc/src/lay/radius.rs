@@ -34,9 +34,10 @@ impl LeastRadii {
     }
 }
 
-/// A half: two and a joint make a brick.
+/// A half: two and a joint make a brick. Not below a quarter, however wide the joint.
 pub(super) fn half_m(wishes: &LayWishes) -> f64 {
-    0.5 * in_metres(wishes.brick_length - wishes.joint)
+    let length_m = in_metres(wishes.brick_length);
+    (0.5 * (length_m - in_metres(wishes.joint))).max(0.25 * length_m)
 }
 
 /// Three quarters: a brick less a quarter of a brick and joint.
@@ -97,7 +98,7 @@ pub(super) fn tight_joint_m(wishes: &LayWishes, radius_m: f64, piece_m: f64, wid
     );
     let half_m = 0.5 * piece_m;
     let face_m = (radius_m * radius_m - half_m * half_m).max(0.0).sqrt() - 0.5 * width_m;
-    if face_m <= 0.0 || !(joint_m > least_m) {
+    if face_m <= 0.0 || joint_m <= least_m {
         return joint_m;
     }
     // 2 f sin x − L cos x = j, then 2 (f + W) sin x − L cos x is the joint on the outside.
@@ -111,4 +112,105 @@ pub(super) fn tight_joint_m(wishes: &LayWishes, radius_m: f64, piece_m: f64, wid
     }
     let x = half_turn_rad(face_m + width_m, widest_m);
     (2.0 * face_m * libm::sin(x) - piece_m * libm::cos(x)).clamp(least_m, joint_m)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::following::tests::runs::wishes;
+    use super::*;
+    use crate::quantity::inches;
+    use proptest::prelude::*;
+
+    /// Corners of a piece whose middle line is a chord of a circle about the origin, turned by an angle: inside and outside of its end,
+    /// then of its start.
+    fn corners(radius_m: f64, piece_m: f64, width_m: f64, turned_rad: f64) -> [(f64, f64); 4] {
+        let off_m = (radius_m * radius_m - 0.25 * piece_m * piece_m).sqrt();
+        let (sin, cos) = libm::sincos(turned_rad);
+        [(0.5, -0.5), (0.5, 0.5), (-0.5, -0.5), (-0.5, 0.5)].map(|(along, across)| {
+            let (x, y) = (along * piece_m, off_m + across * width_m);
+            (x * cos + y * sin, y * cos - x * sin)
+        })
+    }
+
+    fn apart(one: (f64, f64), other: (f64, f64)) -> f64 {
+        libm::hypot(one.0 - other.0, one.1 - other.1)
+    }
+
+    /// Joint on the outside when the one on the inside is given, by turning one rectangle away from the other until it is.
+    fn outside_by_turning_m(radius_m: f64, piece_m: f64, width_m: f64, inside_m: f64) -> f64 {
+        let one = corners(radius_m, piece_m, width_m, 0.0);
+        let next = |turned_rad| corners(radius_m, piece_m, width_m, turned_rad);
+        // The joint grows with the turn from where the corners touch.
+        let off_m = (radius_m * radius_m - 0.25 * piece_m * piece_m).sqrt() - 0.5 * width_m;
+        let (mut low, mut high) = (2.0 * libm::atan2(0.5 * piece_m, off_m), 3.0);
+        for _ in 0..200 {
+            let middle = 0.5 * (low + high);
+            if apart(one[0], next(middle)[2]) < inside_m {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        apart(one[1], next(low)[3])
+    }
+
+    #[test]
+    fn slight_curves_follow_the_rules_of_thumb() {
+        // W (L + j) ÷ r: 4 x 8 1/8 in ÷ (3/16 - 1/16) in = 260 in. L² ÷ (8 b): 64 ÷ (8 x 1/16) = 128 in. On so slight a curve within 1 %.
+        let least_in = least_course_radius_m(&wishes(), 8.0 * 0.0254, 0.125 * 0.0254) / 0.0254;
+        assert!((least_in / 260.0 - 1.0).abs() < 0.01, "{least_in} in");
+        let by_bow_in = by_bow_m(8.0, 1.0 / 16.0);
+        assert!((by_bow_in / 128.0 - 1.0).abs() < 0.001, "{by_bow_in} in");
+        // 12 courses of 4 in and joints of 1/8 in: the innermost lies 22.6875 in from the centreline.
+        let radii = LeastRadii::of(&wishes(), inches(49.625), inches(0.125));
+        let whole_in = in_metres(radii.whole) / 0.0254;
+        assert!(
+            (whole_in - least_in - 22.6875).abs() < 1e-9,
+            "{whole_in} in"
+        );
+        assert!(radii.halves < radii.whole);
+    }
+
+    #[test]
+    fn no_play_no_curve() {
+        let wishes = LayWishes {
+            least_joint: wishes().joint,
+            ..wishes()
+        };
+        let radii = LeastRadii::of(&wishes, inches(49.625), inches(0.125));
+        assert!(in_metres(radii.whole).is_infinite());
+    }
+
+    proptest! {
+        /// At the least radius the outside is at its limit when the inside is; a little tighter is too tight.
+        #[test]
+        fn least_radius_is_where_the_joint_is_used_up(piece_m in 0.06..0.3_f64, width_m in 0.04..0.15_f64, least_m in 0.001..0.004_f64, play_m in 0.001..0.02_f64) {
+            let radius_m = by_opening_m(piece_m, width_m, least_m, least_m + play_m);
+            let outside_m = outside_by_turning_m(radius_m, piece_m, width_m, least_m);
+            prop_assert!((outside_m - least_m - play_m).abs() < 1e-9, "{outside_m} m");
+            prop_assert!(outside_by_turning_m(radius_m * 0.99, piece_m, width_m, least_m) > least_m + play_m);
+        }
+
+        #[test]
+        fn bow_is_the_play_at_the_least_radius(piece_m in 0.06..0.3_f64, play_m in 0.0005..0.01_f64) {
+            let radius_m = by_bow_m(piece_m, play_m);
+            let by_corner_m = radius_m - (radius_m * radius_m - 0.25 * piece_m * piece_m).sqrt();
+            prop_assert!((by_corner_m - play_m).abs() < 1e-12);
+            prop_assert!((bow_m(radius_m, piece_m) - play_m).abs() < 1e-12);
+        }
+
+        /// Down to the least radius the joint on the inside keeps the outside within the limit, and is the one asked for where it can be.
+        #[test]
+        fn tight_joint_uses_the_limits(part in 1.0..4.0_f64) {
+            let wishes = wishes();
+            let (piece_m, width_m) = (in_metres(wishes.brick_length), in_metres(wishes.brick_width));
+            let radius_m = part * by_opening_m(piece_m, width_m, in_metres(wishes.least_joint), in_metres(wishes.widest_joint));
+            let inside_m = tight_joint_m(&wishes, radius_m, piece_m, width_m);
+            let outside_m = outside_by_turning_m(radius_m, piece_m, width_m, inside_m);
+            prop_assert!(inside_m >= in_metres(wishes.least_joint) - 1e-12);
+            prop_assert!(outside_m <= in_metres(wishes.widest_joint) + 1e-9, "{outside_m} m");
+            let is_asked_for = (inside_m - in_metres(wishes.joint)).abs() < 1e-12;
+            prop_assert!(is_asked_for || (outside_m - in_metres(wishes.widest_joint)).abs() < 1e-9);
+        }
+    }
 }

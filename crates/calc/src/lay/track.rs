@@ -377,14 +377,19 @@ impl Track {
         joint_m: f64,
     ) -> Seat {
         let mut seat = self.chord(self.on_its_leg(from.moved(joint_m)), length_m);
+        // Over a kink the steps may swing to and fro: then the nearest place that is far enough is kept.
+        let mut kept: Option<Seat> = None;
         for _ in 0..MOST_STEPS {
             let short_m = joint_m - gap_m(face, &self.start_face(&seat, body), heading);
+            if short_m <= EXACT_M && kept.is_none_or(|kept| seat.from.m < kept.from.m) {
+                kept = Some(seat);
+            }
             seat = self.chord(self.on_its_leg(seat.from.moved(short_m)), length_m);
             if short_m.abs() < EXACT_M {
-                break;
+                return seat;
             }
         }
-        seat
+        kept.unwrap_or(seat)
     }
 
     /// The end at which a piece starts.
@@ -466,4 +471,79 @@ pub(super) fn in_plan(run: &Run, station_m: f64, offset_m: f64) -> PlanPoint {
 pub(super) fn heading_rad(run: &Run, station_m: f64) -> f64 {
     let (right_m, away_m) = between(in_plan(run, station_m, 0.0), in_plan(run, station_m, 1.0));
     libm::atan2(-away_m, right_m)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::following::tests::runs::{Shape, run_of, shapes};
+    use super::*;
+    use crate::quantity::inches;
+    use proptest::prelude::*;
+    use std::f64::consts::FRAC_PI_2;
+
+    const WIDTH_M: f64 = 0.1;
+
+    fn start() -> Along {
+        Along { leg_idx: 0, m: 0.0 }
+    }
+
+    #[test]
+    fn joints_on_an_arc_have_a_closed_form() {
+        // Quarter circle of 3 m: with f from the centre to the inner face and t the turn from piece to piece, the joint on the inside is
+        // 2 f sin (t/2) - L cos (t/2).
+        for is_right in [true, false] {
+            let run = run_of(&[Shape::Curve(3.0, 90.0, is_right)], inches(40.0));
+            let track = Track::at_offset(&run, 0.0).unwrap();
+            let one = track.chord(start(), 0.2);
+            let next = track.after(&one, 0.2, Body::centred(WIDTH_M), 0.003);
+            let half_turn_rad = 0.5 * (next.from.m - one.from.m) / 3.0;
+            let face_m = (9.0_f64 - 0.01).sqrt() - 0.5 * WIDTH_M;
+            let joint_m = 2.0 * face_m * libm::sin(half_turn_rad) - 0.2 * libm::cos(half_turn_rad);
+            assert!((joint_m - 0.003).abs() < 1e-12, "{joint_m} m");
+        }
+    }
+
+    #[test]
+    fn places_on_a_quarter_circle() {
+        let run = run_of(&[Shape::Curve(3.0, 90.0, true)], inches(40.0));
+        // Half a metre to the right of it the radius is 2.5 m: at its end 3 m to the right and 2.5 m away.
+        let track = Track::at_offset(&run, 0.5).unwrap();
+        let end = track.on_its_leg(Along {
+            leg_idx: 0,
+            m: 2.5 * FRAC_PI_2,
+        });
+        let spot = track.spot(end);
+        assert!((spot.at.right_m - 3.0).abs() < 1e-12 && (spot.at.away_m - 2.5).abs() < 1e-12);
+        assert!((spot.sin - 1.0).abs() < 1e-12, "it heads to the right");
+        assert!((track.station_m(end) - 3.0 * FRAC_PI_2).abs() < 1e-12);
+        // Beyond the centre there is no such line.
+        assert!(Track::at_offset(&run, 3.0).is_none());
+    }
+
+    proptest! {
+        /// On any chain of legs, whatever the lengths: both ends on the line, as long as asked, the joint as asked where it is tighter.
+        #[test]
+        fn pieces_follow_each_other(
+            shapes in shapes(0.9),
+            lengths_m in proptest::collection::vec(0.06..0.24_f64, 2..60),
+            offset_m in -0.5..0.5_f64,
+        ) {
+            let run = run_of(&shapes, inches(40.0));
+            let track = Track::at_offset(&run, offset_m).unwrap();
+            let body = Body::centred(WIDTH_M);
+            let mut before = track.chord(start(), 0.2);
+            for length_m in lengths_m {
+                let next = track.after(&before, length_m, body, 0.003);
+                if next.to.m > track.legs().last().unwrap().end_m() {
+                    break;
+                }
+                let (right_m, away_m) = between(track.spot(next.from).at, track.spot(next.to).at);
+                prop_assert!((libm::hypot(right_m, away_m) - length_m).abs() < 1e-11);
+                let (end, start) = (track.faces(&before, body).1, track.faces(&next, body).0);
+                let (left_m, right_m) = gaps_m(&end, &start, track.spot(before.to));
+                prop_assert!((left_m.min(right_m) - 0.003).abs() < 1e-11, "{left_m} m, {right_m} m");
+                before = next;
+            }
+        }
+    }
 }

@@ -6,6 +6,7 @@
     reason = "a panic in a test is the failure report"
 )]
 
+mod edge_bricks;
 mod edges;
 mod integrals;
 mod lifts;

@@ -1,30 +1,26 @@
 //! Courses from side to side. On a curve the rows stay straight: the joint between two of them is a wedge, and where that does not turn
 //! enough a row is cut to a wedge.
 
-use super::super::laid::{Laid, LayNote, Measured};
-use super::super::pieces::{Kind, Label, Part, Pieces, PlanPoint};
-use super::super::track::{Along, Track, between};
+mod filled;
+
+use super::super::laid::{Laid, LayNote};
+use super::super::pieces::{Kind, Pieces};
+use super::super::track::{Along, Track};
 use super::super::wishes::LayWishes;
 use super::courses;
-use super::row::Row;
+use super::line_across::{Line, meets, stands_off, stands_off_wide, through, turned_rad};
 use super::stock::{EXACT_M, SAME_M, Stock};
 use super::{FieldEnds, across_line};
 use crate::line::Run;
 use crate::quantity::{in_metres, metres};
 use crate::site::Hand;
 
-/// A place is found to this.
-const FOUND_M: f64 = 1e-12;
-/// Steps after which it is taken as it is.
-const MOST_STEPS: usize = 60;
-/// On a curve rows are cut to steps of this, so that the list of cuts stays short: 1/2 mm.
-const CUT_STEP_M: f64 = 0.0005;
-/// What is left at least of the inner side of a row, as a share of the brick's width.
-const NARROWEST_SHARE: f64 = 0.05;
 /// Half, and a thousandth of it more.
 const REACH_SHARE: f64 = 0.500_5;
-/// Places between the two faces of a row in which its ends look for the edge.
-const LOOKS: f64 = 8.0;
+/// As much more where the inner edge turns about a spot, so that a row askew reaches further.
+const SKEW_SHARE: f64 = 0.03;
+/// What is left at least of the inner side of a row, as a share of the brick's width.
+const NARROWEST_SHARE: f64 = 0.05;
 
 /// Courses across the run, each a straight row of rigid brick, between the returns.
 ///
@@ -73,15 +69,6 @@ struct Rows<'a> {
     end_line: Line,
 }
 
-/// A line across: a spot, and the way that it looks.
-#[derive(Clone, Copy, Debug)]
-struct Line {
-    at: PlanPoint,
-    heading_rad: f64,
-    sin: f64,
-    cos: f64,
-}
-
 /// One row before its bricks are known: the strip between two lines across.
 #[derive(Clone, Copy, Debug)]
 struct Band {
@@ -92,43 +79,6 @@ struct Band {
     kind: Kind,
     /// Joint before it, on the left and on the right.
     gaps_m: (f64, f64),
-}
-
-impl Line {
-    fn of(at: PlanPoint, heading_rad: f64) -> Self {
-        let (sin, cos) = libm::sincos(heading_rad);
-        Self {
-            at,
-            heading_rad,
-            sin,
-            cos,
-        }
-    }
-
-    /// The spot `right_m` to the right of its own, and `ahead_m` before it.
-    fn spot(&self, right_m: f64, ahead_m: f64) -> PlanPoint {
-        PlanPoint {
-            right_m: self.at.right_m + self.cos * right_m + self.sin * ahead_m,
-            away_m: self.at.away_m - self.sin * right_m + self.cos * ahead_m,
-        }
-    }
-
-    /// How far a spot lies to the right of its own, and before it.
-    fn beside(&self, spot: PlanPoint) -> (f64, f64) {
-        let (right_m, away_m) = between(self.at, spot);
-        (
-            right_m * self.cos - away_m * self.sin,
-            right_m * self.sin + away_m * self.cos,
-        )
-    }
-
-    /// How far ahead another line is, `right_m` to the right.
-    fn ahead_m(&self, other: &Self, right_m: f64) -> f64 {
-        // Where the other line meets the one square to this at that place.
-        let (other_right_m, other_ahead_m) = self.beside(other.at);
-        let turned_rad = other.heading_rad - self.heading_rad;
-        other_ahead_m - (right_m - other_right_m) * libm::tan(turned_rad)
-    }
 }
 
 impl<'a> Rows<'a> {
@@ -317,10 +267,19 @@ impl<'a> Rows<'a> {
 
     /// Half of the clear width there, and a little for rows that are not quite square to the run.
     fn reach_m(&self, along: Along) -> f64 {
-        if !self.tapers {
-            return REACH_SHARE * self.clear_m;
-        }
         let station_m = self.middle.station_m(along);
+        if !self.tapers {
+            let turned = |by_m: f64| {
+                let at = metres(station_m + by_m);
+                0.5 * self.clear_m * self.run.curvature_per_m_at(at).abs()
+            };
+            let near_m = self.stock.width_m;
+            let tightest = turned(0.0)
+                .max(turned(near_m))
+                .max(turned(-near_m))
+                .min(1.0);
+            return (REACH_SHARE + SKEW_SHARE * tightest * tightest) * self.clear_m;
+        }
         let width_m = |by_m: f64| in_metres(self.run.clear_width_at(metres(station_m + by_m)));
         let near_m = self.stock.length_m;
         REACH_SHARE * width_m(0.0).max(width_m(near_m)).max(width_m(-near_m))
@@ -375,203 +334,6 @@ impl<'a> Rows<'a> {
             Kind::Ripped
         }
     }
-
-    /// Lays the bricks of every row.
-    fn fill(&self, bands: &[Band], laid: &mut Laid) {
-        let mut before: Option<Row> = None;
-        let mut sides = (Along { leg_idx: 0, m: 0.0 }, Along { leg_idx: 0, m: 0.0 });
-        let mut worst_joint: Option<(f64, Measured)> = None;
-        let mut worst_lap: Option<Measured> = None;
-        let shared = std::cell::Cell::new(false);
-        for (course, band) in (1_u32..).zip(bands) {
-            let station = metres(self.middle.station_m(band.along));
-            let measured = |length_m: f64| Measured {
-                length: metres(length_m),
-                course,
-                station,
-            };
-            let mut take_joint = |laid: &mut Laid, joint_m: f64| {
-                laid.note_joint(measured(joint_m));
-                let off_m =
-                    (self.stock.least_joint_m - joint_m).max(joint_m - self.stock.widest_joint_m);
-                if off_m > EXACT_M && worst_joint.is_none_or(|(worst_m, _)| off_m > worst_m) {
-                    worst_joint = Some((off_m, measured(joint_m)));
-                }
-            };
-            take_joint(laid, band.gaps_m.0);
-            take_joint(laid, band.gaps_m.1);
-            let middle = middle_line(band);
-            let (left_m, right_m, play_m) = self.ends_m(band, &middle, &mut sides);
-            let is_offset = self.stock.least_lap_m.is_some() && course % 2 == 0;
-            let row = if self.tapers {
-                self.to_be_cut(is_offset)
-            } else {
-                Row::of(right_m - left_m, &self.stock, is_offset, before.as_ref())
-            };
-            if !self.tapers {
-                take_joint(laid, row.joint_m);
-                take_joint(laid, row.joint_m + play_m);
-            }
-            if let (Some(before), Some(least_m)) = (&before, self.least_lap_m) {
-                let lap_m = before.least_lap_m(&row);
-                if lap_m.is_finite() {
-                    laid.note_lap(measured(lap_m));
-                    if lap_m < least_m - EXACT_M
-                        && worst_lap.is_none_or(|worst| metres(lap_m) < worst.length)
-                    {
-                        worst_lap = Some(measured(lap_m));
-                    }
-                }
-            }
-            if row.is_shared && !shared.replace(true) {
-                laid.notes.push(LayNote::PieceMerged { course, station });
-            }
-            self.lay_row(band, &middle, course, &row, (left_m, right_m), laid);
-            before = Some(row);
-        }
-        laid.notes.extend(worst_lap.map(LayNote::LapNotKept));
-        laid.notes
-            .extend(worst_joint.map(|(_, joint)| LayNote::JointNotKept(joint)));
-    }
-
-    /// A row that covers the widest place, of whole brick.
-    fn to_be_cut(&self, is_offset: bool) -> Row {
-        let joint_m = self.stock.joint_m;
-        let mut row = Row {
-            lengths_m: Vec::new(),
-            joint_m,
-            is_shared: false,
-        };
-        if is_offset {
-            row.lengths_m.push(self.stock.second_start_m);
-        }
-        while row.length_m() < self.clear_m {
-            row.lengths_m.push(self.stock.length_m);
-        }
-        row
-    }
-
-    /// Where a row may start on the left and end on the right, measured along its middle line, and how much wider than the joint the
-    /// gap to the edge may become because the row is not square to it.
-    fn ends_m(&self, band: &Band, middle: &Line, sides: &mut (Along, Along)) -> (f64, f64, f64) {
-        if self.tapers {
-            let half_m = 0.5 * self.clear_m;
-            return (-half_m, half_m, 0.0);
-        }
-        let (mut left_m, mut right_m) = (f64::NEG_INFINITY, f64::INFINITY);
-        let (mut outer_left_m, mut outer_right_m) = (f64::INFINITY, f64::NEG_INFINITY);
-        let is_straight = self.is_straight(band, middle);
-        let looks = if is_straight { 1.0 } else { LOOKS };
-        let half_m = self.reach_m(band.along);
-        let mut nth = 0.0;
-        while nth <= looks {
-            let part = nth / looks;
-            // The row is deeper on the side away from the centre.
-            let line = |right_m: f64| {
-                let (near_m, far_m) = (
-                    middle.ahead_m(&band.near, right_m),
-                    middle.ahead_m(&band.far, right_m),
-                );
-                Line {
-                    at: middle.spot(0.0, near_m * (1.0 - part) + far_m * part),
-                    ..*middle
-                }
-            };
-            sides.0 = meets(&self.left, &line(-half_m), sides.0);
-            sides.1 = meets(&self.right, &line(half_m), sides.1);
-            let (at_left_m, _) = middle.beside(self.left.spot(sides.0).at);
-            let (at_right_m, _) = middle.beside(self.right.spot(sides.1).at);
-            left_m = left_m.max(at_left_m);
-            right_m = right_m.min(at_right_m);
-            outer_left_m = outer_left_m.min(at_left_m);
-            outer_right_m = outer_right_m.max(at_right_m);
-            nth += 1.0;
-        }
-        if is_straight {
-            return (left_m, right_m, 0.0);
-        }
-        let cut_m = (right_m - left_m) - CUT_STEP_M * libm::floor((right_m - left_m) / CUT_STEP_M);
-        left_m += 0.5 * cut_m;
-        right_m -= 0.5 * cut_m;
-        let play_m = (left_m - outer_left_m).max(outer_right_m - right_m);
-        (left_m, right_m, play_m)
-    }
-
-    /// Whether a row is square to a straight on which it lies.
-    fn is_straight(&self, band: &Band, middle: &Line) -> bool {
-        let leg_at = |along: Along| self.middle.legs().get(along.leg_idx);
-        let behind = self
-            .middle
-            .on_its_leg(band.along.moved(-2.0 * self.stock.width_m));
-        behind.leg_idx == band.along.leg_idx
-            && leg_at(band.along).is_some_and(|leg| leg.curvature_per_m == 0.0)
-            && turned_rad(self.middle.heading_rad(band.along), middle.heading_rad).abs() < EXACT_M
-    }
-
-    fn lay_row(
-        &self,
-        band: &Band,
-        middle: &Line,
-        course: u32,
-        row: &Row,
-        (left_m, right_m): (f64, f64),
-        laid: &mut Laid,
-    ) {
-        let station = metres(
-            0.5 * (self.middle.station_m(band.along)
-                + self
-                    .middle
-                    .station_m(meets(&self.middle, &band.near, band.along))),
-        );
-        let mut from_edge_m = 0.0;
-        let reach_m = self.reach_m(band.along);
-        for (nth, &length_m) in (1_u32..).zip(&row.lengths_m) {
-            from_edge_m += row.joint_m;
-            let (from_m, to_m) = match self.start {
-                Hand::Left => (left_m + from_edge_m, left_m + from_edge_m + length_m),
-                Hand::Right => (right_m - from_edge_m - length_m, right_m - from_edge_m),
-            };
-            from_edge_m += length_m;
-            if self.tapers && (from_m > reach_m || to_m < -reach_m) {
-                continue;
-            }
-            let corner =
-                |line: &Line, right_m: f64| middle.spot(right_m, middle.ahead_m(line, right_m));
-            let outline = [
-                corner(&band.near, from_m),
-                corner(&band.near, to_m),
-                corner(&band.far, to_m),
-                corner(&band.far, from_m),
-            ];
-            let depth_m = |right_m: f64| {
-                middle.ahead_m(&band.far, right_m) - middle.ahead_m(&band.near, right_m)
-            };
-            let label = Label {
-                part: Part::Field,
-                course,
-                nth,
-                kind: self.kind(band.kind, length_m, row.joint_m),
-                length: metres(length_m),
-                width: metres(depth_m(from_m).max(depth_m(to_m)).min(self.stock.width_m)),
-                station,
-            };
-            laid.pieces.add(label, &outline);
-        }
-    }
-
-    fn kind(&self, of_row: Kind, length_m: f64, joint_m: f64) -> Kind {
-        if of_row != Kind::Whole {
-            of_row
-        } else if Stock::is_same(length_m, self.stock.length_m) {
-            Kind::Whole
-        } else if Stock::is_same(2.0 * length_m + joint_m, self.stock.length_m) {
-            Kind::Half
-        } else if Stock::is_same(length_m, self.stock.three_quarters_m) {
-            Kind::ThreeQuarter
-        } else {
-            Kind::Cut
-        }
-    }
 }
 
 /// The joint between rows: on a straight run it flexes where that makes whole rows come out.
@@ -586,52 +348,4 @@ fn joint_along_m(run: &Run, field: &FieldEnds, stock: &Stock) -> f64 {
         && joint_m >= stock.least_joint_m - EXACT_M
         && joint_m <= stock.widest_joint_m + EXACT_M;
     if is_allowed { joint_m } else { stock.joint_m }
-}
-
-/// From one heading to another, the shorter way about.
-fn turned_rad(from_rad: f64, to_rad: f64) -> f64 {
-    libm::remainder(to_rad - from_rad, 2.0 * std::f64::consts::PI)
-}
-
-/// Midway between both faces.
-fn middle_line(band: &Band) -> Line {
-    let at = PlanPoint {
-        right_m: 0.5 * (band.near.at.right_m + band.far.at.right_m),
-        away_m: 0.5 * (band.near.at.away_m + band.far.at.away_m),
-    };
-    Line::of(at, 0.5 * (band.near.heading_rad + band.far.heading_rad))
-}
-
-/// The line with that heading that is `by_m` ahead where it is nearer, within `half_m` to both sides.
-fn stands_off(line: &Line, heading_rad: f64, by_m: f64, half_m: f64) -> Line {
-    let turned = libm::tan(heading_rad - line.heading_rad);
-    Line::of(line.spot(0.0, by_m + half_m * turned.abs()), heading_rad)
-}
-
-/// The line with that heading that is `by_m` ahead where it is further away.
-fn stands_off_wide(line: &Line, heading_rad: f64, by_m: f64, half_m: f64) -> Line {
-    let turned = libm::tan(heading_rad - line.heading_rad);
-    Line::of(line.spot(0.0, by_m - half_m * turned.abs()), heading_rad)
-}
-
-/// The line that is so far ahead on the left and on the right.
-fn through(line: &Line, left_m: f64, right_m: f64, half_m: f64) -> Line {
-    let turned_rad = libm::atan((left_m - right_m) / (2.0 * half_m));
-    Line::of(
-        line.spot(0.0, 0.5 * (left_m + right_m)),
-        line.heading_rad + turned_rad,
-    )
-}
-
-/// Where a track meets a line across.
-fn meets(track: &Track, line: &Line, guess: Along) -> Along {
-    let mut along = track.on_its_leg(guess);
-    for _ in 0..MOST_STEPS {
-        let (_, ahead_m) = line.beside(track.spot(along).at);
-        along = track.on_its_leg(along.moved(-ahead_m));
-        if ahead_m.abs() < FOUND_M {
-            break;
-        }
-    }
-    along
 }

@@ -1,15 +1,11 @@
 //! One course, piece by piece: whole brick as long as the laps allow, then the piece that lets whole brick go on longest.
 
-use super::super::pieces::Kind;
+mod set_in;
+
 use super::super::track::{Along, Spot};
 use super::course_line::{CourseLine, Set, clearance_m};
 use super::neighbour::Neighbour;
 use super::stock::{EXACT_M, SAME_M};
-
-/// Whole bricks after which one piece set in counts as good as another.
-const FAR_ENOUGH: usize = 200;
-/// Whole bricks that may be taken up again so that a piece can be set in before them.
-const MOST_TAKEN_UP: usize = 3;
 
 /// Where a course, or a stretch of it, starts and ends.
 pub(in crate::lay) struct Bounds {
@@ -64,24 +60,16 @@ struct Walk<'a> {
     laid: Stretch,
 }
 
-/// What comes of a piece that is set in; more is better.
-#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
-struct Outlook {
-    reaches_end: bool,
-    closes_well: u8,
-    n_units: usize,
-}
-
 /// What the next unit does.
 enum Next {
     /// It lies well.
     Lies(Set),
     /// It closes the course.
     Closes(Set),
-    /// It does not fit before the end.
-    TooLong,
-    /// It fits, but then too little is left.
-    LeavesTooLittle,
+    /// It does not fit before the end; with what is left, which is below zero.
+    TooLong(Set, f64),
+    /// It fits, but then too little is left, which is given.
+    LeavesTooLittle(Set, f64),
     /// Its far joint comes too near to one of the neighbour.
     LapTooShort(Set),
 }
@@ -112,11 +100,11 @@ impl Walk<'_> {
                 self.laid.sets.push(set);
                 false
             }
-            Next::TooLong => {
+            Next::TooLong(..) => {
                 self.close();
                 false
             }
-            Next::LeavesTooLittle => {
+            Next::LeavesTooLittle(..) => {
                 self.share();
                 false
             }
@@ -138,13 +126,13 @@ impl Walk<'_> {
             return Next::Closes(unit);
         }
         if room_m < -EXACT_M {
-            return Next::TooLong;
+            return Next::TooLong(unit, room_m);
         }
         if room_m <= self.bounds.end_play_m + EXACT_M {
             return Next::Closes(unit);
         }
         if room_m < self.least_rest_m(&unit) - EXACT_M {
-            return Next::LeavesTooLittle;
+            return Next::LeavesTooLittle(unit, room_m);
         }
         if self.slack_at_m(&unit, cursor) < -EXACT_M {
             return Next::LapTooShort(unit);
@@ -191,196 +179,34 @@ impl Walk<'_> {
         slack_m
     }
 
-    /// By how much the lap at the far joint of a piece is above the least.
+    /// By how much the lap at the far joint of a piece is above the least, a unit taken to follow a unit.
     fn slack_at_m(&self, set: &Set, cursor: &mut usize) -> f64 {
+        let to = set.seat.to;
+        let gap_m = self.line.leg(to).map_or(0.0, |leg| leg.gap_m);
+        self.slack_of_joint_m(to, gap_m, cursor)
+    }
+
+    /// The same for the joint between two pieces that are known.
+    fn slack_between_m(&self, one: &Set, next: &Set) -> f64 {
+        let gap_m = next.seat.from.m - one.seat.to.m;
+        self.slack_of_joint_m(one.seat.to, gap_m, &mut self.cursor.clone())
+    }
+
+    fn slack_of_joint_m(&self, to: Along, gap_m: f64, cursor: &mut usize) -> f64 {
         let Some(neighbour) = self.neighbour else {
             return f64::INFINITY;
         };
-        let to = set.seat.to;
-        let half_gap_m = 0.5 * self.line.leg(to).map_or(0.0, |leg| leg.gap_m);
-        let middle = self.line.track.on_its_leg(to.moved(half_gap_m));
+        let middle = self.line.track.on_its_leg(to.moved(0.5 * gap_m));
         let at_m = neighbour.at_m(self.line, middle);
         neighbour.lap_m(at_m, cursor) - self.least_lap_m(middle)
     }
 
-    /// Least lap at a place; among shorter pieces as much less. On a curve the joint's middle is known before the next piece only to
-    /// the margin that is added here.
+    /// Least lap at a place; among shorter pieces as much less.
     fn least_lap_m(&self, along: Along) -> f64 {
-        let stock = &self.line.stock;
-        let Some(least_lap_m) = stock.least_lap_m else {
-            return 0.0;
-        };
-        let margin_m = self.line.leg(along).map_or(0.0, |leg| {
-            if leg.laid_of.is_tapered() {
-                0.0
-            } else {
-                let shorter_m = (leg.unit_m - stock.least_piece_m).max(0.0);
-                self.line.width_m * shorter_m * leg.curvature_per_m.abs() / 8.0
-            }
-        });
-        self.line.lap_share(along) * least_lap_m + margin_m
-    }
-
-    /// Sets a piece in so that whole brick can go on; false where none does.
-    fn set_in(&mut self) -> bool {
-        let mut best: Option<(Outlook, usize, Set)> = None;
-        for n_taken_up in 0..=MOST_TAKEN_UP {
-            let Some(n_kept) = self.laid.sets.len().checked_sub(n_taken_up) else {
-                break;
-            };
-            let taken_up = self.laid.sets.get(n_kept);
-            if taken_up.is_some_and(|set| !self.is_unit(set)) {
-                break;
-            }
-            let before = n_kept
-                .checked_sub(1)
-                .and_then(|idx| self.laid.sets.get(idx))
-                .copied();
-            for set in self.candidates(before.as_ref()) {
-                let mut outlook = self.outlook(set);
-                if !outlook.reaches_end {
-                    if outlook.n_units < n_taken_up {
-                        continue;
-                    }
-                    outlook.n_units -= n_taken_up;
-                }
-                let is_better = best.is_none_or(|(best, _, best_set)| {
-                    outlook > best
-                        || (outlook == best && n_taken_up == 0 && rank(&set) < rank(&best_set))
-                });
-                if is_better {
-                    best = Some((outlook, n_kept, set));
-                }
-            }
-            if best
-                .is_some_and(|(outlook, ..)| outlook.reaches_end || outlook.n_units > MOST_TAKEN_UP)
-            {
-                break;
-            }
-        }
-        let Some((_, n_kept, set)) = best else {
-            return false;
-        };
-        self.laid.sets.truncate(n_kept);
-        self.laid.sets.push(set);
-        true
-    }
-
-    /// Where no piece keeps the least lap: the one that keeps most.
-    fn longest_lap(&mut self, before: Option<&Set>, unit: Set) -> Set {
-        let stock = self.line.stock;
-        let mut best = (self.slack_m(&unit), unit);
-        for length_m in [stock.half_m, stock.three_quarters_m, stock.least_piece_m] {
-            if length_m < stock.least_piece_m - EXACT_M || length_m > unit.seat.length_m {
-                continue;
-            }
-            let set = self.piece(before, length_m);
-            let slack_m = self.slack_m(&set);
-            if slack_m > best.0 + EXACT_M && self.room_m(&set) >= self.least_rest_m(&set) {
-                best = (slack_m, set);
-            }
-        }
-        best.1
-    }
-
-    fn is_unit(&self, set: &Set) -> bool {
         self.line
-            .leg(set.seat.from)
-            .is_some_and(|leg| set.seat.length_m >= leg.unit_m - SAME_M)
-    }
-
-    /// Pieces shorter than a unit whose far joint keeps the least lap and leaves room for what follows.
-    fn candidates(&self, before: Option<&Set>) -> Vec<Set> {
-        let stock = &self.line.stock;
-        let from = before.map_or(self.bounds.start_at, |before| before.seat.to);
-        let unit_m = self.line.unit_m(from);
-        let mut lengths_m = vec![stock.half_m, stock.three_quarters_m];
-        lengths_m.extend(self.lengths_to_the_limits(before, unit_m));
-        let mut sets = Vec::with_capacity(lengths_m.len());
-        for length_m in lengths_m {
-            if length_m < stock.least_piece_m - EXACT_M || length_m > unit_m - SAME_M {
-                continue;
-            }
-            let set = self.piece(before, length_m);
-            let mut cursor = self.cursor;
-            if self.slack_at_m(&set, &mut cursor) >= -EXACT_M
-                && self.room_m(&set) >= self.least_rest_m(&set) - EXACT_M
-            {
-                sets.push(set);
-            }
-        }
-        sets
-    }
-
-    /// Lengths that bring the far joint as near to a joint of the neighbour as the least lap allows, on either side of it.
-    fn lengths_to_the_limits(&self, before: Option<&Set>, unit_m: f64) -> Vec<f64> {
-        let Some(neighbour) = self.neighbour else {
-            return Vec::new();
-        };
-        let longest = self.piece(before, unit_m);
-        let (from, to) = (longest.seat.from, longest.seat.to);
-        let mut lengths_m = Vec::with_capacity(6);
-        let mut cursor = self.cursor;
-        let mut near_m = neighbour.at_m(self.line, to) + self.line.stock.joint_m;
-        let lap_m = self.least_lap_m(to) + SAME_M;
-        for _ in 0..3 {
-            let (joint_before, joint_after) = neighbour.beside(near_m, &mut cursor);
-            for (joint_m, sign) in [
-                (joint_after, -1.0),
-                (joint_before, 1.0),
-                (joint_before, -1.0),
-            ] {
-                let Some(joint_m) = joint_m else { continue };
-                let middle = neighbour.along(self.line, from, joint_m + sign * lap_m);
-                let half_gap_m = 0.5 * self.line.leg(middle).map_or(0.0, |leg| leg.gap_m);
-                // Along the line and along the piece differ by the bow alone; the limit is met well enough by one step more.
-                let reach_m = middle.m - half_gap_m - from.m;
-                let mut length_m = unit_m + (middle.m - half_gap_m - to.m);
-                if length_m > 0.0 && reach_m > 0.0 {
-                    let set = self.piece(before, length_m);
-                    length_m += middle.m - half_gap_m - set.seat.to.m;
-                }
-                lengths_m.push(length_m);
-            }
-            let Some(joint_m) = joint_before else { break };
-            near_m = joint_m;
-        }
-        lengths_m
-    }
-
-    /// How far whole brick goes on after a piece.
-    fn outlook(&self, mut set: Set) -> Outlook {
-        let mut outlook = Outlook {
-            reaches_end: false,
-            closes_well: 0,
-            n_units: 0,
-        };
-        let mut cursor = self.cursor;
-        while outlook.n_units < FAR_ENOUGH {
-            match self.next_unit(Some(&set), &mut cursor) {
-                Next::Lies(unit) => set = unit,
-                Next::LapTooShort(_) => return outlook,
-                Next::Closes(_) => {
-                    outlook.closes_well = 2;
-                    outlook.reaches_end = true;
-                    break;
-                }
-                Next::TooLong => {
-                    outlook.closes_well = 1;
-                    outlook.reaches_end = true;
-                    break;
-                }
-                Next::LeavesTooLittle => {
-                    outlook.reaches_end = true;
-                    break;
-                }
-            }
-            outlook.n_units += 1;
-        }
-        if outlook.reaches_end {
-            outlook.n_units = 0;
-        }
-        outlook
+            .stock
+            .least_lap_m
+            .map_or(0.0, |least_lap_m| self.line.lap_share(along) * least_lap_m)
     }
 
     /// The last piece, as long as is needed.
@@ -459,14 +285,5 @@ impl Walk<'_> {
             self.laid.sets.push(first);
             self.laid.sets.push(second);
         }
-    }
-}
-
-/// Which of two pieces that do as well is laid: a half before three quarters before one of its own length.
-fn rank(set: &Set) -> u8 {
-    match set.kind {
-        Kind::Half => 0,
-        Kind::ThreeQuarter => 1,
-        _ => 2,
     }
 }

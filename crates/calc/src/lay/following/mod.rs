@@ -5,6 +5,7 @@ mod arc;
 pub(super) mod bond;
 pub(super) mod course_line;
 mod courses;
+mod line_across;
 mod neighbour;
 mod record;
 mod row;
@@ -21,7 +22,6 @@ use super::track::{Spot, Track, heading_rad};
 use super::wishes::LayWishes;
 use crate::line::Run;
 use crate::quantity::{in_metres, metres};
-use crate::site::Bond;
 use arc::Arc;
 use bond::Bounds;
 use course_line::{CourseLine, LaidOf};
@@ -57,22 +57,31 @@ pub fn along(run: &Run, wishes: &LayWishes) -> Laid {
         Courses::across(widest_m, wishes.start, &stock, &mut laid.notes)
     };
     laid.pieces = Pieces::with_room_for(about_how_many(run, &courses, &stock));
-    let laid_of = laid_of(run, wishes, &courses, &stock, &mut laid.notes);
+    let plan = Plan {
+        run,
+        wishes,
+        laid_of: laid_of(run, wishes, &courses, &stock, &mut laid.notes),
+        field,
+        stock,
+        transverse_joint_m: courses.joint_m,
+    };
     let mut before: Option<(CourseAt, Vec<f64>)> = None;
     for course in courses.all {
-        let joints_m = lay_course(
-            run,
-            wishes,
-            &field,
-            (course, courses.joint_m),
-            stock,
-            &laid_of,
-            before.as_ref(),
-            &mut laid,
-        );
+        let joints_m = plan.lay(course, before.as_ref(), &mut laid);
         before = Some((course, joints_m));
     }
     laid
+}
+
+/// What is the same for all courses.
+struct Plan<'a> {
+    run: &'a Run,
+    wishes: &'a LayWishes,
+    field: FieldEnds,
+    stock: Stock,
+    laid_of: Vec<LaidOf>,
+    /// Between courses.
+    transverse_joint_m: f64,
 }
 
 /// Stations between which the field lies, its returns left out.
@@ -219,47 +228,45 @@ fn taper_turn_rad(courses: &Courses, radius_m: f64, stock: &Stock) -> f64 {
     .tapered_turn_rad(side_m)
 }
 
-/// Lays one course; gives the stations of its joints.
-#[expect(clippy::too_many_arguments, reason = "one course of one field")]
-fn lay_course(
-    run: &Run,
-    wishes: &LayWishes,
-    field: &FieldEnds,
-    (course, transverse_joint_m): (CourseAt, f64),
-    stock: Stock,
-    laid_of: &[LaidOf],
-    before: Option<&(CourseAt, Vec<f64>)>,
-    laid: &mut Laid,
-) -> Vec<f64> {
-    let mut joints_m = Vec::new();
-    let Some(line) = CourseLine::of(run, &course, transverse_joint_m, laid_of, wishes, stock)
-    else {
-        return joints_m;
-    };
-    let is_running = stock.least_lap_m.is_some();
-    let neighbour = before.filter(|_| is_running).map(|(before, joints_m)| {
-        Neighbour::of(run, 0.5 * (before.offset_m + course.offset_m), joints_m)
-    });
-    let least_lap_m =
-        (is_running && wishes.bond == Bond::Running).then(|| in_metres(wishes.least_lap));
-    let mut record = CourseRecord::of(laid, course, stock, least_lap_m);
-    let stretches = courses::stretches(run, &course, 0.0, field.length_m, 2.0 * stock.length_m);
-    for (from_m, to_m) in stretches {
-        let bounds = bounds(run, field, &line, course.offset_m, from_m, to_m);
-        let is_at_door = bounds.start_joint_m > 0.0;
-        let is_whole = line
-            .leg(bounds.start_at)
-            .is_some_and(|leg| leg.laid_of == LaidOf::Whole);
-        let first_m = (is_running && is_at_door && is_whole && course.number % 2 == 0)
-            .then_some(stock.second_start_m);
-        let stretch = bond::stretch(&line, neighbour.as_ref(), &bounds, first_m);
-        record.take(&line, neighbour.as_ref(), &bounds, &stretch, &mut joints_m);
-        record.beside(&line, transverse_joint_m, bounds.start_at, bounds.end_at);
+impl Plan<'_> {
+    /// Lays one course beside the one before; gives the stations of its joints.
+    fn lay(
+        &self,
+        course: CourseAt,
+        before: Option<&(CourseAt, Vec<f64>)>,
+        laid: &mut Laid,
+    ) -> Vec<f64> {
+        let (run, stock, joint_m) = (self.run, self.stock, self.transverse_joint_m);
+        let mut joints_m = Vec::new();
+        let Some(line) = CourseLine::of(run, &course, joint_m, &self.laid_of, self.wishes, stock)
+        else {
+            return joints_m;
+        };
+        let is_running = stock.least_lap_m.is_some();
+        let neighbour = before.filter(|_| is_running).map(|(before, joints_m)| {
+            Neighbour::of(run, 0.5 * (before.offset_m + course.offset_m), joints_m)
+        });
+        let least_lap_m = is_running.then(|| in_metres(self.wishes.least_lap));
+        let mut record = CourseRecord::of(laid, course, stock, least_lap_m);
+        let near_m = 2.0 * stock.length_m;
+        for (from_m, to_m) in courses::stretches(run, &course, 0.0, self.field.length_m, near_m) {
+            let bounds = bounds(run, &self.field, &line, course.offset_m, from_m, to_m);
+            let is_at_door = bounds.start_joint_m > 0.0;
+            let is_whole = line
+                .leg(bounds.start_at)
+                .is_some_and(|leg| leg.laid_of == LaidOf::Whole);
+            let first_m = (is_running && is_at_door && is_whole && course.number.is_multiple_of(2))
+                .then_some(stock.second_start_m);
+            let stretch = bond::stretch(&line, neighbour.as_ref(), &bounds, first_m);
+            record.take(&line, neighbour.as_ref(), &bounds, &stretch, &mut joints_m);
+            record.beside(&line, joint_m, bounds.start_at, bounds.end_at);
+        }
+        record.close();
+        joints_m
     }
-    record.close();
-    joints_m
 }
 
+/// Start and end of a stretch of a course between two stations.
 fn bounds(
     run: &Run,
     field: &FieldEnds,

@@ -97,33 +97,68 @@ fn a_straight_walk_by_hand() {
     assert!((joint(laid.widest_joint) - 0.125).abs() < 1e-9);
 }
 
-#[test]
-fn figures_of_one_curve() {
+/// A quarter turn between two straights of 2 m, 12 courses; its radius to the centreline.
+#[track_caller]
+fn quarter_turn(radius_ft: f64) -> Laid {
     let width = inches(49.625);
-    for radius_ft in [60.0, 30.0, 20.0, 9.0, 4.0] {
-        let run = run_of(
-            &[
-                Shape::Straight(2.0),
-                Shape::Curve(radius_ft * 0.3048, 90.0, true),
-                Shape::Straight(2.0),
-            ],
-            width,
-        );
-        let laid = check_field(&run, &wishes(), width);
-        let kinds = [
-            Kind::Whole,
-            Kind::Half,
-            Kind::ThreeQuarter,
-            Kind::Cut,
-            Kind::Ripped,
-            Kind::Tapered,
-        ]
-        .map(|kind| count(&laid, kind));
-        println!(
-            "{radius_ft} ft: {kinds:?} {:?} {:?} {:?} {:?}",
-            laid.narrowest_joint, laid.widest_joint, laid.least_lap, laid.notes
+    let shapes = [
+        Shape::Straight(2.0),
+        Shape::Curve(radius_ft * 0.3048, 90.0, true),
+        Shape::Straight(2.0),
+    ];
+    let laid = check_field(&run_of(&shapes, width), &wishes(), width);
+    let lap_kept = laid
+        .notes
+        .iter()
+        .all(|note| !matches!(note, LayNote::LapNotKept(_)));
+    assert!(lap_kept, "{:?}", laid.notes);
+    laid
+}
+
+#[test]
+fn whole_brick_on_a_wide_curve() {
+    // Whole brick down to 23.6 ft. The lap of two courses drifts by a quarter turn of 4 1/8 in, 6.5 in, in a window of 8.1 - 2 x 2 in:
+    // one or two pieces set in for each course, one to close it, and six halves to start with.
+    for radius_ft in [60.0, 30.0, 24.0] {
+        let laid = quarter_turn(radius_ft);
+        let n_cut = laid.pieces.all().len() - count(&laid, Kind::Whole);
+        assert!((12..=48).contains(&n_cut), "{n_cut} cut");
+        assert!(
+            laid.notes
+                .iter()
+                .all(|note| matches!(note, LayNote::PieceMerged { .. })),
+            "{:?}",
+            laid.notes
         );
     }
+}
+
+#[test]
+fn halves_then_tapers_on_tighter_curves() {
+    let halves = quarter_turn(20.0);
+    assert!(
+        matches!(halves.notes[0], LayNote::HalvesOnCurve { leg_idx: 1, least_radius } if (in_metres(least_radius) / 0.3048 - 23.557).abs() < 1e-2),
+        "{:?}",
+        halves.notes[0]
+    );
+    assert_eq!(count(&halves, Kind::Tapered), 0);
+    // 9 ft: of whole brick, as on the outside, 128 3/4 in from the centre, it bows by 64 / (8 x 128.75) = 0.0621 in, within 1/16.
+    let tapered = quarter_turn(9.0);
+    assert!(matches!(
+        tapered.notes[0],
+        LayNote::TaperedOnCurve { leg_idx: 1, .. }
+    ));
+    let longest = tapered
+        .pieces
+        .all()
+        .iter()
+        .filter(|piece| piece.kind == Kind::Tapered)
+        .map(|piece| in_metres(piece.length))
+        .fold(0.0, f64::max);
+    assert!((longest - 0.2032).abs() < 1e-9, "{longest} m");
+    // 4 ft: of halves.
+    let tight = quarter_turn(4.0);
+    assert!(count(&tight, Kind::Tapered) * 2 > count(&tapered, Kind::Tapered));
 }
 
 proptest! {
