@@ -450,7 +450,11 @@ fn what_the_laying_cannot_be_is_questioned() {
         "a hand",
         &["Sample 1 length", "cannot be read"],
     );
-    questioned(Place::SecondWidth, "8 ft", &["Second brick width", "above the most"]);
+    questioned(
+        Place::SecondWidth,
+        "8 ft",
+        &["Second brick width", "above the most"],
+    );
     questioned(Place::BricksOnSite, "1.5", &["Brick on site"]);
     questioned(Place::BrickLoss, "101 %", &["Brick lost", "95 %"]);
 }

@@ -430,6 +430,9 @@ pub fn elided(text: &str, bold: bool, points: f32, room: f32) -> String {
     String::new()
 }
 
+/// Six words of which one is longer stand in twos.
+const LONG_WORD: usize = 12;
+
 fn choice(ui: &mut Ui, label: &str, options: &[(String, Edit, bool)], answer: &mut RowsAnswer) {
     let theme = theme::current(ui);
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 26.0), Sense::hover());
@@ -441,7 +444,11 @@ fn choice(ui: &mut Ui, label: &str, options: &[(String, Edit, bool)], answer: &m
         size::NOTE,
         theme::color(Ink::SecondInk, theme),
     );
-    for chunk in options.chunks(if options.len() == 4 { 2 } else { 3 }) {
+    let is_long = options
+        .iter()
+        .any(|(word, _, _)| word.chars().count() > LONG_WORD);
+    let in_twos = options.len() == 4 || (options.len() == 6 && is_long);
+    for chunk in options.chunks(if in_twos { 2 } else { 3 }) {
         let (rect, _) =
             ui.allocate_exact_size(vec2(ui.available_width(), size::KEY), Sense::hover());
         for ((word, edit, chosen), cell) in chunk.iter().zip(cells(rect, chunk.len())) {
