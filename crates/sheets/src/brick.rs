@@ -7,8 +7,9 @@ use crate::wording::Wording;
 use serde::Serialize;
 use underbrick_calc::lay::{
     Aspect, BrickFound, BrickSample, Class, ClassFound, ENOUGH_READINGS, EndFit, Fit, FitOffer,
-    RipCut, RunsOut, Side, fine,
+    RipCut, RunsOut, Side, Slip, fine,
 };
+use underbrick_calc::place::Place;
 use underbrick_calc::quantity::Length;
 use underbrick_calc::quantity::unit::millimeter;
 use underbrick_calc::site::{EdgeStands, ShownIn};
@@ -69,6 +70,8 @@ pub struct SideRow {
     pub side: &'static str,
     /// Readings that are taken.
     pub readings: usize,
+    /// Readings that look like a slip and are left out.
+    pub left_out: usize,
     /// Mean.
     pub mean: Measure,
     /// Standard deviation; not known for one reading.
@@ -218,11 +221,11 @@ pub fn closing_words(brick: &BrickSheet) -> String {
 #[must_use]
 pub fn aspect_words(aspect: Aspect) -> &'static str {
     if aspect.is_for_a_street() {
-        "at most 4 for feet, 3 for a street: both kept"
+        "for feet (4) and for a street (3)"
     } else if aspect.is_for_feet() {
-        "at most 4 for feet: kept; 3 for a street: not kept"
+        "for feet (4), not for a street (3)"
     } else {
-        "at most 4 for feet: not kept"
+        "not for feet: more than 4"
     }
 }
 
@@ -249,7 +252,10 @@ fn sample_row(of: &'static str, sample: &BrickSample, shown_in: ShownIn) -> Samp
         bricks: sample.n_bricks,
         sides: sides
             .into_iter()
-            .filter_map(|(name, side)| Some(side_row(name, side?, shown_in)))
+            .filter_map(|(name, side)| {
+                let left_out = sample.slips.iter().filter(|slip| side_of(slip) == name);
+                Some(side_row(name, side?, left_out.count(), shown_in))
+            })
             .collect(),
         classes: sample
             .classes
@@ -270,11 +276,20 @@ fn few(sample: &BrickSample) -> String {
     }
 }
 
-fn side_row(name: &'static str, side: Side, shown_in: ShownIn) -> SideRow {
+fn side_of(slip: &Slip) -> &'static str {
+    match slip.place {
+        Place::SampleLength(_) => "length",
+        Place::SampleWidth(_) => "width",
+        _ => "thickness",
+    }
+}
+
+fn side_row(name: &'static str, side: Side, left_out: usize, shown_in: ShownIn) -> SideRow {
     let spread = side.spread;
     SideRow {
         side: name,
         readings: side.n_taken,
+        left_out,
         mean: fine_measure(Some(side.mean), shown_in),
         deviation: fine_measure(spread.map(|spread| spread.deviation), shown_in),
         least: fine_measure(spread.map(|spread| spread.least), shown_in),
@@ -284,13 +299,18 @@ fn side_row(name: &'static str, side: Side, shown_in: ShownIn) -> SideRow {
 
 fn class_row(found: &ClassFound, shown_in: ShownIn) -> ClassRow {
     let against = if found.against_written {
-        "the size"
+        "size"
     } else {
-        "the mean"
+        "mean"
     };
     let because = found.nearest.map_or_else(String::new, |nearest| {
+        let what = if nearest.is_range {
+            "range".to_owned()
+        } else {
+            format!("off {against} by")
+        };
         format!(
-            "{} {} off {against}, {} in the strictest class",
+            "{} {what} {}, limit {}",
             nearest.side,
             fine(nearest.off, shown_in),
             fine(nearest.limit, shown_in)
@@ -302,7 +322,7 @@ fn class_row(found: &ClassFound, shown_in: ShownIn) -> ClassRow {
         class: match found.class {
             Class::Is(class) => class,
             Class::Outside => "outside all classes",
-            Class::SizeNotKnown => "needs the size as ordered",
+            Class::SizeNotKnown => "not known",
         },
         because,
         source: found.standard.source().words().to_owned(),
@@ -438,7 +458,14 @@ fn sample_text(sample: &SampleRow) -> String {
         .iter()
         .map(|side| {
             vec![
-                format!("  {}, {} taken", side.side, side.readings),
+                if side.left_out == 0 {
+                    format!("  {}, {} taken", side.side, side.readings)
+                } else {
+                    format!(
+                        "  {}, {} taken, {} left out",
+                        side.side, side.readings, side.left_out
+                    )
+                },
                 side.mean.shown.clone(),
                 if side.readings > 1 {
                     format!(

@@ -81,8 +81,8 @@ fn bond_rows(visit: &Visit, rows: &mut Vec<Row>) {
         Bond::Stack => "stack",
         Bond::BasketTwoOnTwo => "basket 2 on 2",
         Bond::BasketTwoOnOne => "basket 2 on 1",
-        Bond::Herringbone90 => "herring-bone 90°",
-        Bond::Herringbone45 => "herring-bone 45°",
+        Bond::Herringbone90 => "herringbone 90°",
+        Bond::Herringbone45 => "herringbone 45°",
     };
     rows.push(heading("Bond", lay.bond.name()));
     rows.push(Row::Choice {

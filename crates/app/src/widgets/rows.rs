@@ -566,6 +566,9 @@ pub fn elided(text: &str, bold: bool, points: f32, room: f32) -> String {
     String::new()
 }
 
+/// Six words of which one is longer stand in twos.
+const LONG_WORD: usize = 12;
+
 /// The place that a choice decides, where a reading can lead to it.
 fn chosen_at(options: &[(String, Edit, bool)]) -> Option<Place> {
     match options.first() {
@@ -604,7 +607,11 @@ fn choice(
         theme::sized(ui, size::NOTE),
         theme::color(ink, theme),
     );
-    for chunk in options.chunks(if options.len() == 4 { 2 } else { 3 }) {
+    let is_long = options
+        .iter()
+        .any(|(word, _, _)| word.chars().count() > LONG_WORD);
+    let in_twos = options.len() == 4 || (options.len() == 6 && is_long);
+    for chunk in options.chunks(if in_twos { 2 } else { 3 }) {
         let (rect, _) =
             ui.allocate_exact_size(vec2(ui.available_width(), size::KEY), Sense::hover());
         for ((word, edit, chosen), cell) in chunk.iter().zip(cells(rect, chunk.len())) {

@@ -35,10 +35,12 @@ pub enum Class {
 pub struct Nearest {
     /// Which side: "length", "width" or "thickness".
     pub side: &'static str,
-    /// How far off.
+    /// How far off, or from the smallest to the largest.
     pub off: Length,
-    /// How far off it may be in the strictest class.
+    /// How much that may be in the strictest class.
     pub limit: Length,
+    /// Whether it is the range from the smallest to the largest.
+    pub is_range: bool,
 }
 
 /// Classes of a sample whose sides are held against the sizes that were written down, else against their own mean. Empty where no
@@ -119,7 +121,11 @@ fn class(standard: Standard, measured: &[Measured]) -> ClassFound {
                 (_, _, true) => Class::Is("R1"),
                 (_, _, false) => Class::Is("R0"),
             };
-            (class, if mean.0 { range.1 } else { mean.1 })
+            let range = range.1.map(|nearest| Nearest {
+                is_range: true,
+                ..nearest
+            });
+            (class, if mean.0 { range } else { mean.1 })
         }
         Standard::EnWall if !against_written => (Class::SizeNotKnown, None),
         Standard::EnWall => {
@@ -162,6 +168,7 @@ fn all(measured: &[Measured], off_and_limit: impl Fn(&Measured) -> (Length, Leng
                     side: side.name,
                     off,
                     limit,
+                    is_range: false,
                 },
             ));
         }

@@ -40,7 +40,7 @@ impl Standard {
     #[must_use]
     pub const fn what_for(self) -> &'static str {
         match self {
-            Self::AstmPaving | Self::EnPaving => "paving brick",
+            Self::AstmPaving | Self::EnPaving => "paving",
             Self::AstmFacing | Self::EnWall => "wall brick, not for paving",
         }
     }

@@ -32,9 +32,10 @@ fn cuts_in_words() {
 #[test]
 fn length_by_thickness_in_words() {
     let words = |ratio| aspect_words(Aspect { ratio });
-    assert!(words(2.9).contains("both kept"));
-    assert!(words(3.5).contains("street: not kept"));
-    assert!(words(5.3).contains("feet: not kept"));
+    // Row P3: at most 4 for feet, 3 for a street.
+    assert_eq!(words(2.9), "for feet (4) and for a street (3)");
+    assert_eq!(words(3.5), "for feet (4), not for a street (3)");
+    assert_eq!(words(5.3), "not for feet: more than 4");
 }
 
 #[test]

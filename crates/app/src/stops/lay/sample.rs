@@ -1,9 +1,8 @@
 //! The brick as measured, and what the sample says.
 
-use underbrick_calc::lay::{BrickSample, fine};
+use underbrick_calc::lay::fine;
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::Length;
-use underbrick_calc::site::Site;
 use underbrick_sheets::brick::{BrickSheet, SampleRow, aspect_words, brick, closing_words};
 
 use super::super::{figure, heading, named};
@@ -38,12 +37,8 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, rows: &mut Vec<Row>) {
         return;
     };
     let sheet = brick(found, site.shown_in);
-    for (row, sample) in sheet.samples.iter().zip(
-        [&found.sample.first, &found.sample.second]
-            .into_iter()
-            .flatten(),
-    ) {
-        sample_rows(site, row, sample, rows);
+    for row in &sheet.samples {
+        sample_rows(row, rows);
     }
     rows.push(figure(
         "Length by thickness",
@@ -116,7 +111,7 @@ fn reading_rows(visit: &Visit, brick_idx: usize, set: Option<Place>, rows: &mut 
     }
 }
 
-fn sample_rows(site: &Site, row: &SampleRow, sample: &BrickSample, rows: &mut Vec<Row>) {
+fn sample_rows(row: &SampleRow, rows: &mut Vec<Row>) {
     if row.of != "field" {
         rows.push(heading(
             "The second size",
@@ -124,7 +119,7 @@ fn sample_rows(site: &Site, row: &SampleRow, sample: &BrickSample, rows: &mut Ve
         ));
     }
     for side in &row.sides {
-        let note = if side.readings > 1 {
+        let mut note = if side.readings > 1 {
             format!(
                 "{} to {}, spread {}",
                 side.least.shown, side.most.shown, side.deviation.shown
@@ -132,6 +127,9 @@ fn sample_rows(site: &Site, row: &SampleRow, sample: &BrickSample, rows: &mut Ve
         } else {
             "one reading: spread not known".to_owned()
         };
+        if side.left_out > 0 {
+            note += &format!("; {} left out", side.left_out);
+        }
         rows.push(figure(
             format!("Mean {} of {}", side.side, side.readings),
             side.mean.shown.clone(),
@@ -139,43 +137,31 @@ fn sample_rows(site: &Site, row: &SampleRow, sample: &BrickSample, rows: &mut Ve
         ));
     }
     for class in &row.classes {
+        let because = if class.because.is_empty() {
+            "type the size as ordered above"
+        } else {
+            &class.because
+        };
         rows.push(figure(
-            class.standard,
+            format!("{}, {}", class.standard, class.what_for),
             class.class,
-            if class.because.is_empty() {
-                class.what_for.to_owned()
-            } else {
-                format!("{}; {}", class.what_for, class.because)
-            },
+            because,
         ));
     }
     if !row.few.is_empty() {
         rows.push(note(row.few.clone()));
     }
-    for slip in &sample.slips {
-        rows.push(Row::Said {
-            mark: Mark::Wrong,
-            text: format!(
-                "{}: {} {} {}.",
-                underbrick_calc::field::full_name(slip.place),
-                fine(slip.reading, site.shown_in),
-                slip.kind.words(),
-                fine(slip.against, site.shown_in)
-            ),
-            under: "kept as written, left out of the mean".to_owned(),
-        });
-    }
 }
 
 fn modular_rows(sheet: &BrickSheet, rows: &mut Vec<Row>) {
     rows.push(figure(
-        "Two widths and a joint make the length",
+        "Two widths, a joint",
         if sheet.is_modular {
             "modular"
         } else {
             "not modular"
         },
-        format!("with a joint of {}", sheet.closing_joint.shown),
+        format!("make the length at {}", sheet.closing_joint.shown),
     ));
     let closing = closing_words(sheet);
     if !closing.is_empty() {
