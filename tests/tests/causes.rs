@@ -317,7 +317,9 @@ const CASES: &[(&str, Change, Change)] = &[
             put(site, Place::LegTurn(1), "30 deg");
             sign(site, "open-joints", "22 ft");
         },
-        |site| put(site, Place::LegRadius(1), "22 ft"),
+        // For 8 1/8 by 4 in brick the course on the inside needs 4 (8 1/8 + 1/16) / (1/8) in and half its width, 264 in; the centreline
+        // of a walk 36 in wide lies 15 7/8 in further out: 23 ft 4 in.
+        |site| put(site, Place::LegRadius(1), "23 ft 5 in"),
     ),
     (
         "root-lifts",
@@ -419,6 +421,82 @@ fn each_rule_fires_where_it_should_and_goes_with_one_reading() {
         let found = causes(&site, &catalogue);
         assert!(!fires(&found, id), "{id} still fires: {found:#?}");
     }
+}
+
+/// Frost groups by UFC 3-250-01 (rows Z1, Z6, Z7): a group from tests goes before the material of the pit, both ways.
+#[test]
+fn a_frost_group_goes_before_the_material() {
+    let catalogue = catalogue().unwrap();
+    let heaved = |material: &str, felt: &str| {
+        let mut site = sound();
+        relay(&mut site, 3, material, felt);
+        sign(&mut site, "heaved", "6 ft");
+        site
+    };
+    let tested = |site: &mut SiteFile, fines: &str, finer: &str| {
+        put(site, Place::Fines, fines);
+        put(site, Place::SieveSand, "90 %");
+        put(site, Place::FinerThan002, finer);
+        put(site, Place::LiquidLimit, "20 %");
+        put(site, Place::PlasticLimit, "18 %");
+        for (place, size) in [
+            (Place::GrainD10, "0.1 mm"),
+            (Place::GrainD30, "0.5 mm"),
+            (Place::GrainD60, "1 mm"),
+        ] {
+            put(site, place, size);
+        }
+    };
+    // Moist silt fires; sand with 2.5 % finer than 0.02 mm, NFS, does not, whatever the pit was called.
+    let mut site = heaved("silt", "moist");
+    assert!(fires(&causes(&site, &catalogue), "frost-heave"));
+    tested(&mut site, "3 %", "2.5 %");
+    assert!(!fires(&causes(&site, &catalogue), "frost-heave"));
+    // Gravelly ground does not fire, until clay with a plasticity index of 15, F3, says that it heaves; dry ground never does.
+    let clay = |site: &mut SiteFile| {
+        put(site, Place::Fines, "88 %");
+        put(site, Place::LiquidLimit, "35 %");
+        put(site, Place::PlasticLimit, "20 %");
+    };
+    let mut site = heaved("firm-gravel", "moist");
+    assert!(!fires(&causes(&site, &catalogue), "frost-heave"));
+    clay(&mut site);
+    let found = causes(&site, &catalogue);
+    let heave = found
+        .iter()
+        .find(|cause| cause.rule_id == "frost-heave")
+        .unwrap();
+    let soil = heave
+        .evidence
+        .iter()
+        .find(|reading| reading.place == Place::Soil)
+        .unwrap();
+    assert!(soil.words.starts_with("Frost group F3, "), "{}", soil.words);
+    let mut dry = heaved("firm-gravel", "");
+    clay(&mut dry);
+    assert!(!fires(&causes(&dry, &catalogue), "frost-heave"));
+}
+
+/// The radius is that of this site's brick: half as long, it follows a curve that whole brick does not.
+#[test]
+fn a_curve_is_too_tight_for_this_brick() {
+    let catalogue = catalogue().unwrap();
+    let mut site = sound();
+    site.add_curved_leg(underbrick_calc::site::Hand::Left);
+    put(&mut site, Place::LegRadius(1), "15 ft");
+    put(&mut site, Place::LegTurn(1), "30 deg");
+    sign(&mut site, "open-joints", "22 ft");
+    let found = causes(&site, &catalogue);
+    let words = found
+        .iter()
+        .find(|cause| cause.rule_id == "curve-too-tight")
+        .and_then(|cause| cause.evidence.first())
+        .map(|reading| reading.words.clone())
+        .unwrap();
+    assert!(words.contains("whole brick follows from 23'-4"), "{words}");
+    // 4 (4 + 1/16) / (1/8) in and half a width, 132 in, and 15 7/8 in to the centreline: 12 ft 4 in.
+    put(&mut site, Place::BrickLength, "4 in");
+    assert!(!fires(&causes(&site, &catalogue), "curve-too-tight"));
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! The one entry: each stage works from the results of the stages before it.
 
-use crate::bed::Bed;
+use crate::bed::{Bed, Under};
 use crate::catalogue::Catalogue;
 use crate::findings::Findings;
 use crate::findings::rules::{CauseFound, Facts};
@@ -47,13 +47,21 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
         .as_ref()
         .map(|line| crate::ground::ground(site, catalogue, line, &mut findings));
     let penetrometers = crate::ground::penetrometers(site, &mut findings);
+    let soil = crate::ground::soil::soil(site, &mut findings);
     let bed = match (&line, &ground) {
         (Some(line), Some(ground)) => {
-            crate::bed::bed(site, catalogue, line, ground, &penetrometers, &mut findings)
+            let under = Under {
+                ground,
+                penetrometers: &penetrometers,
+                soil: soil.as_ref(),
+            };
+            crate::bed::bed(site, catalogue, line, under, &mut findings)
         }
         _ => None,
     };
-    let soil = crate::ground::soil::soil(site, bed.as_ref(), &mut findings);
+    if let Some(soil) = &soil {
+        crate::ground::soil::report(site, soil, bed.as_ref(), &mut findings);
+    }
     let lay = line
         .as_ref()
         .map(|line| crate::lay::lay(site, &line.run, &mut findings));
@@ -64,6 +72,7 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
         catalogue,
         line: line.as_ref(),
         ground: ground.as_ref(),
+        soil: soil.as_ref(),
     };
     let causes = catalogue.causes.causes(&facts);
     Results {

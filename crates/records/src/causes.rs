@@ -273,7 +273,9 @@ enum Seen {
     OldSurfaceFallsToHouse,
     OldFallBelow(WrittenFall),
     OldLowSpot(WrittenLength),
-    RadiusBelow(WrittenLength),
+    CurveTooTight,
+    SoilHeaves,
+    SoilDoesNotHeave,
 }
 
 fn seen(file: Seen) -> rules::Seen {
@@ -310,7 +312,9 @@ fn seen(file: Seen) -> rules::Seen {
         Seen::OldSurfaceFallsToHouse => Calc::OldSurfaceFallsToHouse,
         Seen::OldFallBelow(limit) => Calc::OldFallBelow(limit.0),
         Seen::OldLowSpot(depth) => Calc::OldLowSpot(depth.0),
-        Seen::RadiusBelow(limit) => Calc::RadiusBelow(limit.0),
+        Seen::CurveTooTight => Calc::CurveTooTight,
+        Seen::SoilHeaves => Calc::SoilHeaves,
+        Seen::SoilDoesNotHeave => Calc::SoilDoesNotHeave,
     }
 }
 

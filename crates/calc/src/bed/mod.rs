@@ -11,6 +11,7 @@ mod lifts;
 mod outline;
 mod patch;
 mod section;
+mod soil_factors;
 mod spoil;
 mod strip;
 mod theory;
@@ -28,6 +29,7 @@ pub use thickness::{Factor, Grade, WorkedOut};
 
 use crate::catalogue::{BaseFigures, Catalogue};
 use crate::findings::{Findings, Source, Weight};
+use crate::ground::soil::SoilFound;
 use crate::ground::{Ground, Penetrometer};
 use crate::line::Line;
 use crate::place::Place;
@@ -66,17 +68,32 @@ pub struct Bed {
     pub earthwork: Earthwork,
 }
 
+/// What lies under the bed.
+#[derive(Clone, Copy, Debug)]
+pub struct Under<'a> {
+    /// The pits in levels.
+    pub ground: &'a Ground,
+    /// What was driven into them.
+    pub penetrometers: &'a [Penetrometer],
+    /// What tests and feel say of the soil; `None` where nothing was written down of it.
+    pub soil: Option<&'a SoilFound>,
+}
+
 /// Designs the bed. `None` where it cannot be: a finding says why.
 pub fn bed(
     site: &Site,
     catalogue: &Catalogue,
     line: &Line,
-    ground: &Ground,
-    penetrometers: &[Penetrometer],
+    under: Under<'_>,
     findings: &mut Findings,
 ) -> Option<Bed> {
     let base = base_figures(site, catalogue, findings)?;
-    let worked_out = thickness::worked_out(site, catalogue, ground, penetrometers);
+    let Under {
+        ground,
+        penetrometers,
+        ..
+    } = under;
+    let worked_out = thickness::worked_out(site, catalogue, under);
     let wishes = Wishes::of(site, worked_out.thickness, findings);
     let limits = LiftLimits::new(wishes.loose_lift, &base);
     let base_top_below_grade = wishes.base_top_below_grade();

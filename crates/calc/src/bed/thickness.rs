@@ -1,10 +1,12 @@
 //! How thick the base is to be where nobody says: from use, ground and water, each part with where it comes from.
 
 use super::theory::{Theory, theory};
+use super::{Under, soil_factors};
 use crate::catalogue::{Catalogue, Drainage};
 use crate::defaults;
 use crate::field::full_name;
 use crate::findings::{Findings, Source};
+use crate::ground::soil::uscs::Uscs;
 use crate::ground::{Category, Cbr, Ground, Penetrometer, PitFound, Verdict};
 use crate::place::Place;
 use crate::quantity::{Length, inches};
@@ -66,7 +68,7 @@ const WALK: Source = Source::Published(
     "Interlocking Concrete Pavement Institute, Construction Tolerances and Recommendations",
 );
 /// Source of what weak or wet ground adds.
-const ADDED: Source =
+pub(super) const ADDED: Source =
     Source::Published("paving trade press, quoting the Interlocking Concrete Pavement Institute");
 /// Source of the rule for a fabric.
 const FABRIC: Source = Source::Published("FHWA-NHI-05-037, table 7-15");
@@ -84,7 +86,7 @@ fn most_added() -> Length {
 /// # Source
 /// Walks of 4 in are made 6 in for frost or weak soil, and "2 to 4 in" more: both second-hand. That class C takes the lower and
 /// class D the upper end is common practice, no source.
-fn added_for(category: Category) -> Length {
+pub(super) fn added_for(category: Category) -> Length {
     match category {
         Category::A | Category::B => inches(0.0),
         Category::C => inches(2.0),
@@ -96,17 +98,20 @@ fn added_for(category: Category) -> Length {
 ///
 /// # Source
 /// As [`added_for`].
-fn added_for_water() -> Length {
+pub(super) fn added_for_water() -> Length {
     inches(2.0)
 }
 
 /// The base that the walk's use and ground ask for.
-pub(super) fn worked_out(
-    site: &Site,
-    catalogue: &Catalogue,
-    ground: &Ground,
-    penetrometers: &[Penetrometer],
-) -> WorkedOut {
+///
+/// Strength goes by what was driven, else by the symbol from index tests, else by the material of the pits, else by the texture; heave by
+/// the frost group of the tests, else by the material and the water in it.
+pub(super) fn worked_out(site: &Site, catalogue: &Catalogue, under: Under<'_>) -> WorkedOut {
+    let Under {
+        ground,
+        penetrometers,
+        soil,
+    } = under;
     let bearing: Vec<Bearing> = ground
         .pits
         .iter()
@@ -121,11 +126,25 @@ pub(super) fn worked_out(
         grade: Grade::Published,
         place: Place::LeastBase,
     }];
-    factors.extend(match measured {
-        Some((pit_idx, cbr)) => for_strength(pit_idx, cbr),
-        None => for_soil(&bearing),
+    let symbol = soil.and_then(|soil| soil.uscs.as_ref());
+    let texture = soil.and_then(|soil| soil.texture.as_ref());
+    let strength = match (measured, symbol) {
+        (Some((pit_idx, cbr)), _) => for_strength(pit_idx, cbr, symbol),
+        (None, Some(uscs)) => soil_factors::for_symbol(uscs, &bearing),
+        (None, None) => for_soil(&bearing).or_else(|| texture.and_then(soil_factors::for_texture)),
+    };
+    let is_soil_counted =
+        measured.is_none() && strength.as_ref().is_some_and(|it| it.amount > inches(0.0));
+    factors.extend(strength);
+    let is_measured = measured.is_some();
+    factors.extend(match soil.and_then(soil_factors::said_of_frost) {
+        Some(worst) => Some(soil_factors::for_frost(
+            worst,
+            water(site, ground, &bearing),
+            is_soil_counted,
+        )),
+        None => for_water(site, ground, &bearing, is_measured),
     });
-    factors.extend(for_water(site, ground, &bearing, measured.is_some()));
     factors.extend(held_to_the_most(&factors));
     let thickness = factors
         .iter()
@@ -209,7 +228,7 @@ pub(super) fn check(
 const FABRIC_BELOW_CBR: f64 = 3.0;
 
 /// The ground that carries the base at a pit.
-struct Bearing {
+pub(super) struct Bearing {
     pit_idx: usize,
     layer_idx: usize,
     name: String,
@@ -238,21 +257,32 @@ impl Bearing {
         })
     }
 
-    fn place(&self) -> Place {
+    pub(super) fn place(&self) -> Place {
         Place::LayerMaterial(self.pit_idx, self.layer_idx)
     }
 
-    fn is_soft(&self) -> bool {
+    pub(super) fn pit_words(&self) -> String {
+        pit_words(self.pit_idx)
+    }
+
+    pub(super) fn is_soft(&self) -> bool {
         matches!(self.firmness, Some(Firmness::VerySoft | Firmness::Soft))
     }
 }
 
-fn for_strength(pit_idx: usize, cbr: Cbr) -> Option<Factor> {
+/// What was driven goes before a symbol, and says so.
+fn for_strength(pit_idx: usize, cbr: Cbr, symbol: Option<&Uscs>) -> Option<Factor> {
     let category = cbr.category();
     let amount = added_for(category);
-    (amount > inches(0.0)).then(|| Factor {
-        name: format!("Weak ground, class {category:?}"),
-        because: format!("CBR {cbr} by penetrometer, {}", pit_words(pit_idx)),
+    let is_weak = amount > inches(0.0);
+    let before = symbol.map_or_else(String::new, soil_factors::goes_before);
+    (is_weak || symbol.is_some()).then(|| Factor {
+        name: if is_weak {
+            format!("Weak ground, class {category:?}")
+        } else {
+            format!("Ground of class {category:?}")
+        },
+        because: format!("CBR {cbr} by penetrometer, {}{before}", pit_words(pit_idx)),
         amount,
         source: ADDED,
         grade: Grade::SecondHand,
@@ -287,14 +317,8 @@ fn for_soil(bearing: &[Bearing]) -> Option<Factor> {
     })
 }
 
-/// Water that seeped in or stands in the ground; fine soil as such only where its strength was measured, so that one soil is not
-/// counted twice for the same reading.
-fn for_water(
-    site: &Site,
-    ground: &Ground,
-    bearing: &[Bearing],
-    is_measured: bool,
-) -> Option<Factor> {
+/// Water that seeped in or stands in the ground.
+fn water(site: &Site, ground: &Ground, bearing: &[Bearing]) -> Option<(String, Place)> {
     let seep = ground.pits.iter().find_map(|pit| {
         pit.seep.map(|level| {
             (
@@ -311,6 +335,17 @@ fn for_water(
         let what = format!("{}, wet, {}", at.name, pit_words(at.pit_idx));
         (what, at.place())
     });
+    seep.or(wet)
+}
+
+/// Water in the ground; fine soil as such only where its strength was measured, so that one soil is not counted twice for the same
+/// reading.
+fn for_water(
+    site: &Site,
+    ground: &Ground,
+    bearing: &[Bearing],
+    is_measured: bool,
+) -> Option<Factor> {
     let holds_water = bearing
         .iter()
         .find(|at| is_measured && at.is_fine)
@@ -318,7 +353,7 @@ fn for_water(
             let what = format!("{}, {}", at.name, pit_words(at.pit_idx));
             (what, at.place())
         });
-    let (because, place) = seep.or(wet).or(holds_water)?;
+    let (because, place) = water(site, ground, bearing).or(holds_water)?;
     Some(Factor {
         name: "Holds water, frost heaves it".to_owned(),
         because,

@@ -8,6 +8,7 @@ mod reports;
 mod slopes;
 pub mod soil;
 mod strength;
+pub mod symbol_strength;
 #[cfg(test)]
 mod tests;
 

@@ -80,6 +80,11 @@ pub struct NoStrength {
 }
 
 impl Cbr {
+    /// From percent.
+    pub(super) const fn of_percent(percent: f64) -> Self {
+        Self(percent)
+    }
+
     /// In percent.
     #[must_use]
     pub const fn percent(self) -> f64 {

@@ -17,6 +17,7 @@ mod steeper;
 mod surface;
 #[cfg(test)]
 pub(crate) mod tests;
+mod towards_wall;
 mod wording;
 
 pub(crate) use as_found::NearTheHouse;
@@ -51,6 +52,7 @@ pub fn line(site: &Site, findings: &mut Findings) -> Option<Line> {
     let grade = grade::grade_line(site, &run, findings);
     let offers = offers::offers(site, &run, &grade.as_one_fall());
     checks::check(site, &run, &grade, findings);
+    towards_wall::check(site, &run, &grade, findings);
     Some(Line {
         run,
         old_surface,

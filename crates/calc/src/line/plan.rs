@@ -36,6 +36,11 @@ impl Pose {
         }
     }
 
+    /// The heading, turned from straight ahead, positive to the right.
+    pub const fn heading_rad(self) -> f64 {
+        self.heading_rad
+    }
+
     /// The spot square to the path by `offset_m`, right positive: (right, away).
     pub fn beside(self, offset_m: f64) -> (f64, f64) {
         let (sin, cos) = libm::sincos(self.heading_rad);

@@ -99,6 +99,12 @@ impl Run {
         (metres(right_m), metres(away_m))
     }
 
+    /// How the run heads at a station, turned from straight away from the door, positive to the right; more than half a turn where it
+    /// turns further.
+    pub(crate) fn heading_rad(&self, station: Length) -> f64 {
+        self.pose_at(in_metres(station)).heading_rad()
+    }
+
     /// Length of a line at a constant offset along the whole run, right positive.
     #[must_use]
     pub fn edge_length(&self, offset: Length) -> Length {

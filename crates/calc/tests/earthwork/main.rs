@@ -12,6 +12,7 @@ mod integrals;
 mod lifts;
 mod sections;
 mod sites;
+mod soil;
 mod steps;
 mod thickness;
 mod volumes;

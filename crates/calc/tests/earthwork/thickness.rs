@@ -20,7 +20,7 @@ fn not_asked() -> Site {
 }
 
 /// The same with a cone driven so far at every blow.
-fn driven(per_blow_mm: f64) -> Site {
+pub fn driven(per_blow_mm: f64) -> Site {
     let mut site = not_asked();
     let row = |nth: f64| PenetrometerRow {
         blows: Some(2),
@@ -35,7 +35,7 @@ fn driven(per_blow_mm: f64) -> Site {
 }
 
 /// With clay that holds water.
-fn clay() -> Catalogue {
+pub fn clay() -> Catalogue {
     let mut catalogue = catalogue();
     for material in &mut catalogue.materials {
         if material.key == key("clay") {
@@ -47,7 +47,7 @@ fn clay() -> Catalogue {
 
 /// The base is so thick, of these parts, and they add up.
 #[track_caller]
-fn check(site: &Site, catalogue: &Catalogue, base_in: f64, parts_in: &[f64]) -> Vec<Factor> {
+pub fn check(site: &Site, catalogue: &Catalogue, base_in: f64, parts_in: &[f64]) -> Vec<Factor> {
     let bed = compute(site, catalogue).bed.unwrap();
     let is = |length: underbrick_calc::quantity::Length, value_in: f64| {
         (length.get::<inch>() - value_in).abs() < 1e-9

@@ -1,13 +1,15 @@
 //! Looks for what a rule wants to see.
 
-use super::{Seen, near, pits, surface};
+use super::{Seen, curves, near, pits, surface};
 use crate::catalogue::Catalogue;
 use crate::defaults;
 use crate::ground::Ground;
+use crate::ground::soil::SoilFound;
+use crate::ground::soil::frost_group::FrostGroup;
 use crate::line::Line;
 use crate::place::Place;
 use crate::quantity::{Length, in_metres};
-use crate::site::{LegShape, RestraintInput, Severity, Sign, SignKind, Site};
+use crate::site::{RestraintInput, Severity, Sign, SignKind, Site};
 
 /// What is known of a site: what was written down, and what follows from it so far.
 #[derive(Clone, Copy, Debug)]
@@ -20,6 +22,8 @@ pub struct Facts<'a> {
     pub line: Option<&'a Line>,
     /// Pits in levels, where they are known.
     pub ground: Option<&'a Ground>,
+    /// What tests and feel say of the soil, where anything was written down of it.
+    pub soil: Option<&'a SoilFound>,
 }
 
 /// One reading that was seen.
@@ -95,7 +99,9 @@ impl Facts<'_> {
             Seen::OldSurfaceFallsToHouse => surface::falls_to_house(self),
             Seen::OldFallBelow(limit) => surface::fall_below(self, *limit),
             Seen::OldLowSpot(depth) => surface::low_spots(self, *depth),
-            Seen::RadiusBelow(limit) => self.tight_curves(*limit),
+            Seen::CurveTooTight => curves::too_tight(self),
+            Seen::SoilHeaves => self.frost_group(FrostGroup::heaves),
+            Seen::SoilDoesNotHeave => self.frost_group(|group| group == FrostGroup::Nfs),
         }
     }
 
@@ -148,22 +154,10 @@ impl Facts<'_> {
         })
     }
 
-    fn tight_curves(&self, limit: Length) -> Option<Vec<Reading>> {
-        let legs = self.site.line.legs.iter().enumerate();
-        some(
-            legs.filter_map(|(leg_idx, leg)| match leg.shape {
-                LegShape::Curve {
-                    radius: Some(radius),
-                    ..
-                } if radius < limit => {
-                    let on_run = self.line.and_then(|line| line.run.legs().get(leg_idx));
-                    let middle = on_run.map(|leg| leg.start + leg.length * 0.5);
-                    Some(Reading::measured(Place::LegRadius(leg_idx), middle))
-                }
-                LegShape::Curve { .. } | LegShape::Straight { .. } => None,
-            })
-            .collect(),
-        )
+    /// The soil as a whole, where its worst frost group is such.
+    fn frost_group(&self, is_such: impl Fn(FrostGroup) -> bool) -> Option<Vec<Reading>> {
+        let worst = self.soil?.frost_groups.first()?;
+        is_such(worst.group).then(|| vec![Reading::measured(Place::Soil, None)])
     }
 }
 

@@ -1,11 +1,13 @@
 //! Why the old walk failed: rules as data, each with what must be seen, and what it points to.
 
+mod curves;
 mod fault;
 mod look;
 mod near;
 mod pits;
 mod seen;
 mod surface;
+mod told;
 mod words;
 
 pub use fault::RuleFault;
@@ -116,7 +118,7 @@ pub struct Evidence {
     pub place: Place,
     /// Where it is along the run; `None` for what is everywhere or nowhere along it.
     pub station: Option<Length>,
-    /// The reading with its value, as [`evidence_words`] says it.
+    /// The reading with its value, as [`evidence_words`] says it, and what it is held against where the table does not say that.
     pub words: String,
     /// How much it counts: a bad sign 3, a plain one or a measured value 2, a slight one or a side of the brick 1.
     pub weight: u32,
@@ -239,7 +241,7 @@ fn cause_found(rule: &CauseRule, facts: &Facts<'_>, readings: &[Reading]) -> Cau
             .map(|reading| Evidence {
                 place: reading.place,
                 station: reading.station,
-                words: evidence_words(facts.site, facts.catalogue, reading.place),
+                words: told::told(facts, reading.place),
                 weight: reading.weight,
             })
             .collect(),

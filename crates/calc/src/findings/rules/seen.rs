@@ -66,8 +66,12 @@ pub enum Seen {
     OldFallBelow(Fall),
     /// The old surface is hollow under a straightedge of 10 ft by more than that.
     OldLowSpot(Length),
-    /// A curve of less radius to the centreline than that.
-    RadiusBelow(Length),
+    /// A curve of less radius to the centreline than whole brick of this site can follow within its joint limits, laid along.
+    CurveTooTight,
+    /// By its frost group, from tests or feel, the ground heaves.
+    SoilHeaves,
+    /// By its frost group the ground does not heave; what only a laboratory can tell is neither.
+    SoilDoesNotHeave,
 }
 
 /// A layer of a pit by its marks; an empty list takes any, and all that are given must fit.

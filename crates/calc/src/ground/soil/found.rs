@@ -6,7 +6,6 @@ use super::frost_wishes::frost;
 use super::texture::{Texture, texture};
 use super::uscs::{Family, IndexTests, Uscs, classify};
 use super::{SoilError, reports};
-use crate::bed::Bed;
 use crate::findings::Findings;
 use crate::ground::frost_depth::Berggren;
 use crate::measure::amount::{Amount, plain};
@@ -103,8 +102,10 @@ pub fn frost_depth_said(depth: Length, method: FrostMethod, shown_in: ShownIn) -
     shown_in.length(said)
 }
 
-/// What is known of the ground; `None` where nothing was written down of it.
-pub fn soil(site: &Site, bed: Option<&Bed>, findings: &mut Findings) -> Option<SoilFound> {
+/// What is known of the ground; `None` where nothing was written down of it. What follows for the bed is said by [`report`].
+///
+/// [`report`]: super::report
+pub fn soil(site: &Site, findings: &mut Findings) -> Option<SoilFound> {
     let uscs = of_tests(site, findings);
     let texture = of_texture(&site.soil, findings);
     let frost_groups = groups(&site.soil, uscs.as_ref(), texture.as_ref());
@@ -131,7 +132,6 @@ pub fn soil(site: &Site, bed: Option<&Bed>, findings: &mut Findings) -> Option<S
     if found == SoilFound::default() {
         return None;
     }
-    reports::report(site, &found, bed, findings);
     Some(found)
 }
 

@@ -14,3 +14,4 @@ pub mod uscs;
 
 pub use error::SoilError;
 pub use found::{FrostFound, FrostMethod, SoilFound, TextureFound, frost_depth_said, soil};
+pub use reports::report;

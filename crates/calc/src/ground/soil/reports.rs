@@ -9,7 +9,8 @@ use crate::ground::soil::frost_group::TABLE;
 use crate::place::Place;
 use crate::site::{Moisture, Site};
 
-pub(super) fn report(site: &Site, found: &SoilFound, bed: Option<&Bed>, findings: &mut Findings) {
+/// Says what soil and frost mean for the walk and its bed.
+pub fn report(site: &Site, found: &SoilFound, bed: Option<&Bed>, findings: &mut Findings) {
     report_wet_and_heaving(site, found, findings);
     report_depth(site, found, bed, findings);
 }

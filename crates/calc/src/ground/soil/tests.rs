@@ -431,6 +431,13 @@ fn percent(number: f64) -> Option<Amount> {
     amount(number, AmountUnit::Percent)
 }
 
+/// What is found, and what it means without a bed.
+fn soil_of(site: &Site, findings: &mut Findings) -> Option<SoilFound> {
+    let found = super::soil(site, findings)?;
+    super::report(site, &found, None, findings);
+    Some(found)
+}
+
 /// The manual's winter (row Z10) with a local frost depth of 42 in.
 fn cold_clay() -> Site {
     let mut site = site(Vec::new());
@@ -451,7 +458,7 @@ fn cold_clay() -> Site {
 fn a_local_depth_goes_before_any_formula() {
     let mut site = cold_clay();
     let mut findings = Findings::default();
-    let found = super::soil(&site, None, &mut findings).unwrap();
+    let found = soil_of(&site, &mut findings).unwrap();
     assert_eq!(found.uscs.as_ref().unwrap().symbol, "CL");
     assert_eq!(found.frost_groups[0].line, "F3c"); // PI 21
     assert_eq!(found.heaves(), Some(true));
@@ -465,20 +472,14 @@ fn a_local_depth_goes_before_any_formula() {
     assert!((in_metres(frost.berggren.unwrap().depth) / 0.3048 - 5.82).abs() < 0.01);
 
     site.frost.local_depth = None;
-    let frost = super::soil(&site, None, &mut findings)
-        .unwrap()
-        .frost
-        .unwrap();
+    let frost = soil_of(&site, &mut findings).unwrap().frost.unwrap();
     assert_eq!(frost.method, FrostMethod::Berggren);
     site.frost.freezing_days = None;
-    let frost = super::soil(&site, None, &mut findings)
-        .unwrap()
-        .frost
-        .unwrap();
+    let frost = soil_of(&site, &mut findings).unwrap().frost.unwrap();
     assert_eq!(frost.method, FrostMethod::Stefan);
     assert_eq!(findings, Findings::default());
     site.frost.water_content = None;
-    let found = super::soil(&site, None, &mut findings).unwrap();
+    let found = soil_of(&site, &mut findings).unwrap();
     assert_eq!(found.frost, None);
     let said: Vec<&str> = findings
         .iter()
@@ -493,7 +494,7 @@ fn a_local_depth_goes_before_any_formula() {
 #[test]
 fn nothing_written_down_gives_nothing() {
     let mut findings = Findings::default();
-    assert_eq!(super::soil(&site(Vec::new()), None, &mut findings), None);
+    assert_eq!(soil_of(&site(Vec::new()), &mut findings), None);
     assert_eq!(findings, Findings::default());
 }
 
@@ -507,7 +508,7 @@ fn one_wrong_test_does_not_take_the_rest_away() {
     site.soil.ribbon = Some(Ribbon::Long);
     site.soil.grit = Some(Grit::Neither);
     let mut findings = Findings::default();
-    let found = super::soil(&site, None, &mut findings).unwrap();
+    let found = soil_of(&site, &mut findings).unwrap();
     assert_eq!(found.uscs, None);
     let felt = found.texture.unwrap();
     assert_eq!((felt.class, felt.is_by_feel), (Texture::Clay, true));

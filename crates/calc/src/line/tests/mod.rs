@@ -23,7 +23,7 @@ pub(crate) fn straight(length: Length) -> Leg {
     }
 }
 
-pub(super) fn curve(radius: Length, turn_degrees: f64, hand: Hand) -> Leg {
+pub(crate) fn curve(radius: Length, turn_degrees: f64, hand: Hand) -> Leg {
     let turn = Some(Angle::new::<unit::degree>(turn_degrees));
     Leg {
         shape: LegShape::Curve {
@@ -105,7 +105,7 @@ pub(super) fn fixed(site: Site, below_sill: Length) -> Site {
 }
 
 #[track_caller]
-pub(super) fn line_of(site: &Site) -> (Line, Findings) {
+pub(crate) fn line_of(site: &Site) -> (Line, Findings) {
     let mut findings = Findings::default();
     let line = line(site, &mut findings).unwrap();
     (line, findings)
