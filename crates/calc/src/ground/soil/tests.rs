@@ -4,7 +4,7 @@ use super::feel::by_feel;
 use super::frost_group::{FrostGroup, FrostSoil, frost_groups, rough_finer_than_002};
 use super::texture::{RULES, Texture, texture};
 use super::uscs::{IndexTests, a_line, classify, cu_and_cc};
-use super::{FrostMethod, SoilError};
+use super::{FrostMethod, SoilError, SoilFound};
 use crate::findings::{Findings, Weight};
 use crate::line::tests::site;
 use crate::measure::amount::{Amount, AmountUnit};
