@@ -27,6 +27,8 @@ pub(super) struct Inside {
     pub to: f64,
     pub came_by: usize,
     pub went_by: usize,
+    /// Its end is not outside any side. Not the same as `to` being 1, to which a spot just outside is rounded.
+    pub ends_inside: bool,
 }
 
 impl Convex {
@@ -84,6 +86,7 @@ impl Convex {
             to: 1.0,
             came_by: 0,
             went_by: 0,
+            ends_inside: true,
         };
         for (side_idx, side) in self.sides.iter().enumerate() {
             let (start_m, end_m) = (side.depth_m(start), side.depth_m(end));
@@ -97,8 +100,9 @@ impl Convex {
                     inside.came_by = side_idx;
                 }
             } else if end_m < 0.0 {
+                inside.ends_inside = false;
                 let part = start_m / (start_m - end_m);
-                if part < inside.to {
+                if part <= inside.to {
                     inside.to = part;
                     inside.went_by = side_idx;
                 }

@@ -10,7 +10,7 @@ mod parts;
 mod rows;
 mod trace;
 
-pub use opening::{common, without};
+pub use opening::without;
 pub use parts::Parts;
 
 use super::pieces::PlanPoint;

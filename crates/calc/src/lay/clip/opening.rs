@@ -46,26 +46,6 @@ pub fn without(piece: &[PlanPoint], opening: &[PlanPoint], parts: &mut Parts) ->
     Placed::Cut
 }
 
-/// What a piece shares with a convex outline, both counter-clockwise as seen from above.
-pub fn common(piece: &[PlanPoint], convex: &[PlanPoint], parts: &mut Parts) {
-    parts.clear();
-    let Some(bounds) = Bounds::of(convex) else {
-        return;
-    };
-    let work = &mut parts.work;
-    work.convex.take(convex);
-    work.edges.clear();
-    work.edges.extend((0_u32..).zip(piece).map(|(idx, _)| idx));
-    trace::dips(piece, bounds, work);
-    if work.ring_is_inside {
-        parts.add(piece);
-    } else if !work.dips.is_empty() {
-        trace::inside(parts);
-    } else if is_inside(piece, work.convex.middle()) {
-        parts.add(convex);
-    }
-}
-
 /// Adds what lies outside the convex opening: the ring from where a dip leaves to where the next comes in, then back along the opening's
 /// border, clockwise, to where a dip leaves.
 fn outside(piece: &[PlanPoint], parts: &mut Parts) {

@@ -105,6 +105,24 @@ fn a_corner_that_touches_a_side_from_within_parts_nothing() {
     check(&field, &upright(0.75, 1.0, 0.5, 0.25), 1, 0.125);
 }
 
+/// A field whose corner lies on the brick's near side but for rounding: the brick was taken to lie outside.
+#[test]
+fn a_corner_of_the_field_on_a_side_of_the_brick() {
+    let near_m = 0.062_373_963_430_411_8;
+    let field = [(0.464, near_m), (0.9, 2.0), (-0.9, 2.0), (-0.464, near_m)]
+        .map(|(right_m, away_m)| spot(right_m, away_m));
+    for off_m in [-1e-15, -1e-17, 0.0, 1e-17, 1e-15] {
+        let brick = upright(-0.6, near_m + off_m, 0.2, 0.1);
+        let mut parts = Parts::default();
+        let placed = Clipper::new(&field).place(&brick, &mut parts);
+        let found_m2 = left_m2(placed, &brick, &parts);
+        // Right of the field's left side: from 0.064 m wide to 0.1 m higher.
+        let widens_m = 0.1 * (0.9 - 0.464) / (2.0 - near_m);
+        let expected_m2 = 0.1 * (0.064 + 0.5 * widens_m);
+        assert!((found_m2 - expected_m2).abs() < 1e-12, "{found_m2} m²");
+    }
+}
+
 #[test]
 fn openings_in_bricks() {
     let brick = upright(0.0, 0.0, 4.0, 2.0);

@@ -63,11 +63,11 @@ pub(super) fn dips(ring: &[PlanPoint], bounds: Bounds, work: &mut Work) {
             to,
             came_by,
             went_by,
+            ends_inside,
         }) = work.convex.part_inside(start, end)
         else {
             continue;
         };
-        let ends_inside = to >= 1.0;
         if open.is_none() {
             if !ends_inside && from >= to {
                 continue;

@@ -38,6 +38,9 @@ pub fn grid(run: &Run, wishes: &LayWishes, openings: &[PlacedOpening]) -> Laid {
     if is_wider {
         laid.notes.push(LayNote::WiderThanTheWalk);
     }
+    if pattern.leans_m().abs() > 1e-6 {
+        laid.notes.push(LayNote::Leans(metres(pattern.leans_m())));
+    }
     let field = Clipper::new(&field_outline(run, within));
     let sizes = Sizes::of(wishes, pattern.widest_joint_m());
     let mut trimmer = Trimmer::new(&field, openings, wishes.joint, sizes);

@@ -18,6 +18,8 @@ pub(super) struct Pattern {
     length_m: f64,
     width_m: f64,
     joint_m: f64,
+    /// Length and width of the rectangle that a brick of herringbone fills with its joint; the brick stands in its middle.
+    cell_m: (f64, f64),
     /// From the start side's edge of the field, and away from the door.
     start_right_m: f64,
     start_away_m: f64,
@@ -32,17 +34,53 @@ impl Pattern {
             Bond::Herringbone45 => 0.0,
             _ => -half_width_m,
         };
-        Self {
+        let mut pattern = Self {
             bond: wishes.bond,
             length_m: in_metres(wishes.brick_length),
             width_m: in_metres(wishes.brick_width),
             joint_m: in_metres(wishes.joint),
+            cell_m: (
+                in_metres(wishes.brick_length + wishes.joint),
+                in_metres(wishes.brick_width + wishes.joint),
+            ),
             start_right_m,
             start_away_m,
             sign: match wishes.start {
                 Hand::Left => 1.0,
                 Hand::Right => -1.0,
             },
+        };
+        pattern.stand_square(in_metres(wishes.widest_joint));
+        pattern
+    }
+
+    /// Herringbone at 90 degrees stays square to its start only if two widths make a length. Where joints can be opened to that within
+    /// their limit, they are; else the bond keeps its joint and leans.
+    fn stand_square(&mut self, widest_joint_m: f64) {
+        let (length_m, width_m) = self.cell_m;
+        let square = (length_m.max(2.0 * width_m), width_m.max(0.5 * length_m));
+        let is_herringbone_90 = self.bond == Bond::Herringbone90;
+        if is_herringbone_90 && self.opened_m(square) <= widest_joint_m + 1e-9 {
+            self.cell_m = square;
+        }
+    }
+
+    /// Widest joint of herringbone in such cells: at the ends of short bricks half of the lack, beside narrow ones all of it where two
+    /// lie side by side.
+    fn opened_m(&self, cell_m: (f64, f64)) -> f64 {
+        let (lacks_along_m, lacks_across_m) = (
+            cell_m.0 - self.joint_m - self.length_m,
+            cell_m.1 - self.joint_m - self.width_m,
+        );
+        self.joint_m + (0.5 * lacks_along_m).max(lacks_across_m)
+    }
+
+    /// How far herringbone at 90 degrees leans in a pair of rows, along their length; zero where it stands square.
+    pub fn leans_m(&self) -> f64 {
+        if self.bond == Bond::Herringbone90 {
+            2.0 * self.cell_m.1 - self.cell_m.0
+        } else {
+            0.0
         }
     }
 
@@ -57,23 +95,22 @@ impl Pattern {
     /// The widest joint of the whole pattern.
     ///
     /// In basket weave the brick that is too short for its square stands in its middle, half of the lack at each end; a pair that is
-    /// too narrow takes the lack in equal shares. Herringbone closes with any brick: brick and joint as rectangles, set end to side,
-    /// fill the plane whatever their sides are.
+    /// too narrow takes the lack in equal shares. Herringbone closes with any brick: rectangles set end to side fill the plane whatever
+    /// their sides are.
     pub fn widest_joint_m(&self) -> f64 {
         let over_m = self.over_m();
-        self.joint_m
-            + match self.bond {
-                Bond::BasketTwoOnTwo if over_m < 0.0 => -over_m / 3.0,
-                Bond::BasketTwoOnOne if over_m < 0.0 => -over_m / 2.0,
-                Bond::BasketTwoOnTwo | Bond::BasketTwoOnOne => over_m / 2.0,
-                _ => 0.0,
-            }
+        match self.bond {
+            Bond::BasketTwoOnTwo if over_m < 0.0 => self.joint_m - over_m / 3.0,
+            Bond::BasketTwoOnOne if over_m < 0.0 => self.joint_m - over_m / 2.0,
+            Bond::BasketTwoOnTwo | Bond::BasketTwoOnOne => self.joint_m + over_m / 2.0,
+            _ => self.opened_m(self.cell_m),
+        }
     }
 
     /// Bricks per square metre of the whole plane.
     #[cfg(test)]
     pub fn per_square_metre(&self) -> f64 {
-        let (brick_m, course_m) = (self.length_m + self.joint_m, self.width_m + self.joint_m);
+        let (brick_m, course_m) = self.cell_m;
         let square_m = self.square_m() + self.joint_m;
         match self.bond {
             Bond::BasketTwoOnTwo => 2.0 / (square_m * square_m),
@@ -140,14 +177,23 @@ impl Pattern {
         }
     }
 
-    /// Bricks end to side, along and across. With a = L + j and b = W + j, bricks across start at k (b, b) + m (a, -a), and beside the
+    /// Bricks end to side, along and across. With a and b the sides of a cell, cells across start at k (b, b) + m (a, -a), and beside the
     /// end of each one along; a row is what starts within one b.
     fn herringbone_90(&self, field: &Clipper, add: &mut impl FnMut(Brick)) {
-        let (a_m, b_m) = (self.length_m + self.joint_m, self.width_m + self.joint_m);
+        let (a_m, b_m) = self.cell_m;
         for row in self.rows(field, b_m, b_m + self.length_m) {
             let near_m = row * b_m;
             let away = (near_m, near_m + b_m + self.length_m);
             for (is_across, first_m) in [(true, (0.0, 0.0)), (false, (a_m, b_m - a_m))] {
+                let inset_m = (
+                    0.5 * (a_m - self.joint_m - self.length_m),
+                    0.5 * (b_m - self.joint_m - self.width_m),
+                );
+                let (inset_right_m, inset_away_m) = if is_across {
+                    inset_m
+                } else {
+                    (inset_m.1, inset_m.0)
+                };
                 // Brick m of a row starts at 2 a m from where its diagonal crosses the row, by less than one b further on.
                 let reach_m = self.length_m + b_m;
                 let row_start_m = near_m - first_m.1 + first_m.0;
@@ -155,8 +201,8 @@ impl Pattern {
                     let steps = row + libm::ceil((column * a_m - first_m.1) / b_m - 1e-6);
                     add(self.upright(
                         row,
-                        first_m.0 + steps * b_m + column * a_m,
-                        first_m.1 + steps * b_m - column * a_m,
+                        first_m.0 + steps * b_m + column * a_m + inset_right_m,
+                        first_m.1 + steps * b_m - column * a_m + inset_away_m,
                         is_across,
                     ));
                 }
@@ -166,7 +212,7 @@ impl Pattern {
 
     /// The same turned to the left by half a right angle: k leads away from the door, m to the right. A row is one k.
     fn herringbone_45(&self, field: &Clipper, add: &mut impl FnMut(Brick)) {
-        let (a_m, b_m) = (self.length_m + self.joint_m, self.width_m + self.joint_m);
+        let (a_m, b_m) = self.cell_m;
         let reach_m = (a_m + b_m) * SQRT_2;
         for row in self.rows(field, b_m * SQRT_2, reach_m) {
             let near_m = row * b_m * SQRT_2;

@@ -1,5 +1,5 @@
 use super::super::openings::openings;
-use super::super::pieces::{Kind, PlanPoint, area_m2};
+use super::super::pieces::{Kind, Piece, PlanPoint, area_m2};
 use super::super::walks::{any_run, polygon, run_of};
 use super::*;
 use crate::bed::EdgeBrick;
@@ -160,14 +160,30 @@ fn bricks_that_close_and_bricks_that_do_not() {
         assert!((over_m(&four_by_eight(bond)) - 0.125 * 0.0254).abs() < 1e-12);
         assert!(over_m(&wishes(bond, inches(8.0), inches(4.0), inches(0.0))).abs() < 1e-12);
     }
-    // Basket weave: half the lack at each end, 1/8 + 1/16 in. Herringbone keeps its joint.
-    for (bond, widest_in) in GRIDS.into_iter().zip([0.1875, 0.1875, 0.125, 0.125]) {
+    // Basket weave, and herringbone that is to stand square: half the lack at each end, 1/8 + 1/16 in. Herringbone at 45 degrees keeps
+    // its joint.
+    for (bond, widest_in) in GRIDS.into_iter().zip([0.1875, 0.1875, 0.1875, 0.125]) {
         let found = widest(&four_by_eight(bond));
         assert!(
             (found - inches(widest_in)).abs() < inches(1e-9),
             "{bond:?} {found:?}"
         );
     }
+}
+
+#[test]
+fn herringbone_that_cannot_stand_square_says_how_it_leans() {
+    // 2 x (71 + 5) against 240 + 5: 93 mm short.
+    let laid = grid(
+        &run_of(1.2, &[(2.0, 0.0, 1.2)]),
+        &wishes_of_long(Bond::Herringbone90),
+        &[],
+    );
+    let leans = laid.notes.iter().find_map(|note| match note {
+        LayNote::Leans(by) => Some(*by),
+        _ => None,
+    });
+    assert!((leans.unwrap() - millimetres(-93.0)).abs() < millimetres(1e-6));
 }
 
 /// Where bricks of the whole plane are neighbours, no joint is narrower than the joint that was asked for.
@@ -262,24 +278,38 @@ fn basket_weave_starts_with_whole_brick_at_the_start_edge() {
 }
 
 #[test]
-fn herringbone_mirrors_with_its_start() {
+fn a_start_on_the_right_mirrors_the_grid() {
     for bond in GRIDS {
         let run = run_of(1.3, &[(3.0, 0.0, 1.3)]);
-        let left = grid(&run, &four_by_eight(bond), &[]);
-        let right = grid(
-            &run,
-            &LayWishes {
-                start: Hand::Right,
+        let from = |start| {
+            let wishes = LayWishes {
+                start,
+                least_piece: metres(0.0),
                 ..four_by_eight(bond)
-            },
-            &[],
-        );
+            };
+            grid(&run, &wishes, &[])
+        };
+        let (left, right) = (from(Hand::Left), from(Hand::Right));
         assert_eq!(
             left.pieces.all().len(),
             right.pieces.all().len(),
             "{bond:?}"
         );
-        assert!((total_m2(&left) - total_m2(&right)).abs() < 1e-9);
+        for (one, other) in left.pieces.all().iter().zip(right.pieces.all()) {
+            assert_eq!(
+                (one.course, one.nth, one.kind),
+                (other.course, other.nth, other.kind)
+            );
+            let middle_m = |laid: &Laid, piece| {
+                let outline = laid.pieces.outline(piece);
+                let spots = f64::from(u32::try_from(outline.len()).unwrap());
+                outline.iter().map(|spot| spot.right_m).sum::<f64>() / spots
+            };
+            assert!(
+                (middle_m(&left, one) + middle_m(&right, other)).abs() < 1e-9,
+                "{bond:?}"
+            );
+        }
     }
 }
 
@@ -300,6 +330,17 @@ fn rows_and_numbers_start_at_one_and_leave_none_out() {
     }
 }
 
+/// Longer side below a third of the brick, or shorter side below a third of its width.
+fn is_small(piece: &Piece, wishes: &LayWishes) -> bool {
+    let (longer, shorter) = if piece.length > piece.width {
+        (piece.length, piece.width)
+    } else {
+        (piece.width, piece.length)
+    };
+    longer < wishes.least_piece - millimetres(0.2)
+        || shorter < wishes.brick_width / 3.0 - millimetres(0.2)
+}
+
 #[test]
 fn small_pieces_are_seen_to() {
     for bond in GRIDS {
@@ -317,10 +358,7 @@ fn small_pieces_are_seen_to() {
                 .pieces
                 .all()
                 .iter()
-                .filter(|piece| {
-                    piece.length < wishes.least_piece - millimetres(0.2)
-                        || piece.width < wishes.brick_width / 3.0 - millimetres(0.2)
-                })
+                .filter(|piece| is_small(piece, &wishes))
                 .count();
             println!(
                 "{bond:?} {width_m}: {} pieces, {} notes, {n_small} small",
@@ -416,5 +454,60 @@ proptest! {
         let (openings, _) = openings(&run, &written);
         let laid = grid(&run, &wishes, &openings);
         check_sound(&run, &wishes, &laid, &openings);
+    }
+}
+#[test]
+fn zz_draw() {
+    for (name, bond, legs) in [
+        ("h90", Bond::Herringbone90, vec![(2.0, 0.0, 1.0)]),
+        ("h45", Bond::Herringbone45, vec![(2.0, 0.0, 1.2192)]),
+        ("b22", Bond::BasketTwoOnTwo, vec![(4.0, 0.0, 1.13)]),
+        ("b21", Bond::BasketTwoOnOne, vec![(2.0, 0.0, 1.0)]),
+        (
+            "h90c",
+            Bond::Herringbone90,
+            vec![(1.0, 0.0, 1.2192), (2.0, 0.7, 1.2192)],
+        ),
+        (
+            "h45c",
+            Bond::Herringbone45,
+            vec![(1.0, 0.0, 1.2192), (2.0, 0.7, 1.2192)],
+        ),
+    ] {
+        let run = run_of(legs[0].2, &legs);
+        let wishes = four_by_eight(bond);
+        let laid = grid(&run, &wishes, &[]);
+        let mut svg = String::from(
+            "<svg xmlns='http://www.w3.org/2000/svg' width='900' height='1300' viewBox='-0.8 -3.1 2.2 3.2'>",
+        );
+        for piece in laid.pieces.all() {
+            let pts: Vec<String> = laid
+                .pieces
+                .outline(piece)
+                .iter()
+                .map(|s| format!("{},{}", s.right_m, -s.away_m))
+                .collect();
+            let small = is_small(piece, &wishes);
+            let fill = if small {
+                "red"
+            } else {
+                match piece.kind {
+                    Kind::Whole => "#ddd",
+                    Kind::Shaped => "#fc8",
+                    Kind::Cut | Kind::Half | Kind::ThreeQuarter => "#8cf",
+                    Kind::Ripped => "#8f8",
+                    _ => "#fff",
+                }
+            };
+            svg += &format!(
+                "<polygon points='{}' fill='{fill}' stroke='black' stroke-width='0.002'/>",
+                pts.join(" ")
+            );
+        }
+        svg += "</svg>";
+        std::fs::write(format!("/tmp/draw-{name}.svg"), svg).unwrap();
+        for note in laid.notes.iter().take(12) {
+            println!("{name} {note:?}");
+        }
     }
 }

@@ -68,11 +68,6 @@ impl Facing {
         self.to_m - self.from_m
     }
 
-    /// The way from the one to the other, square to the side.
-    pub fn towards_other(&self) -> (f64, f64) {
-        (self.along.1, -self.along.0)
-    }
-
     /// Both and the joint between them as one outline: around the one to its side, across, around the other and back.
     pub fn joined(&self, one: &[PlanPoint], other: &[PlanPoint]) -> Vec<PlanPoint> {
         let mut outline = Vec::with_capacity(one.len() + other.len() + 4);

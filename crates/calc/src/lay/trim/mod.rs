@@ -15,6 +15,7 @@ use crate::line::Run;
 use crate::quantity::{Length, in_metres};
 use crate::site::Hand;
 use extent::Extent;
+use small::Ground;
 
 /// A whole brick where its pattern has it, before anything is cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -147,7 +148,12 @@ impl<'a> Trimmer<'a> {
     /// Sees to pieces that are too small, numbers all and adds them.
     pub fn finish(mut self, run: &Run, start: Hand, laid: &mut Laid) {
         let mut stations = Stations::of(run);
-        let seen_to = small::see_to(&mut self.bits, &self.sizes);
+        let mut ground = Ground {
+            field: self.field,
+            openings: &self.openings,
+            parts: self.parts,
+        };
+        let seen_to = small::see_to(&mut self.bits, &mut ground, &self.sizes);
         label::label_all(self.bits, &seen_to, &self.sizes, &mut stations, start, laid);
     }
 

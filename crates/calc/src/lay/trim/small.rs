@@ -1,8 +1,8 @@
 //! Pieces smaller than the least: joined to a neighbour, left to the joint, or the joint beside them moved.
 
-use super::super::clip::{Bounds, Parts, common};
+use super::super::clip::{Bounds, Clipper, Parts, Placed, without};
 use super::super::pieces::PlanPoint;
-use super::extent::{Extent, reach_m, thickness_m};
+use super::extent::{Extent, Reach, thickness_m};
 use super::join::Facing;
 use super::{Bit, How, Sizes};
 
@@ -21,7 +21,7 @@ pub(super) enum Done {
     Joined,
     /// Left to the joint, which is so much wider there.
     LeftToTheJoint { thickness_m: f64 },
-    /// The neighbour is cut shorter by so much, and the piece is as much longer.
+    /// The piece is larger by so much along or across, and its neighbours are smaller.
     JointMoved { by_m: f64 },
     /// Nothing helped.
     Kept { extent: Extent },
@@ -30,8 +30,11 @@ pub(super) enum Done {
 /// A neighbour faces a small piece along this share of the piece's side at least, so that the joined piece does not break there.
 const LEAST_SHARED: f64 = 0.6;
 
+/// A corner turned inwards by no more is the bend of an arc's chords: two sides of 1 cm at half a degree.
+const INNER_CORNER_M2: f64 = 1e-6;
+
 /// Sees to all small bits; what is left of `bits` are the pieces. In order of rows, so that the same walk gives the same pieces.
-pub(super) fn see_to(bits: &mut Vec<Bit>, sizes: &Sizes) -> Vec<SeenTo> {
+pub(super) fn see_to(bits: &mut Vec<Bit>, ground: &mut Ground<'_>, sizes: &Sizes) -> Vec<SeenTo> {
     let mut waiting: Vec<usize> = bits
         .iter()
         .enumerate()
@@ -44,7 +47,6 @@ pub(super) fn see_to(bits: &mut Vec<Bit>, sizes: &Sizes) -> Vec<SeenTo> {
         return seen_to;
     }
     let nearby = Nearby::of(bits, sizes);
-    let mut parts = Parts::default();
     while let Some(bit_idx) = waiting.pop() {
         let Some(bit) = bits.get(bit_idx) else {
             continue;
@@ -55,7 +57,7 @@ pub(super) fn see_to(bits: &mut Vec<Bit>, sizes: &Sizes) -> Vec<SeenTo> {
         let (row, at) = (bit.row, middle(&bit.outline));
         let neighbours = neighbours(bits, bit_idx, &nearby, sizes);
         let done = if let Some((joined, other_idx)) =
-            joined(bits, bit_idx, &neighbours, sizes, &mut parts)
+            joined(bits, bit_idx, &neighbours, sizes, &mut ground.parts)
         {
             if joined.extent.is_small(sizes) {
                 waiting.push(bit_idx);
@@ -67,9 +69,14 @@ pub(super) fn see_to(bits: &mut Vec<Bit>, sizes: &Sizes) -> Vec<SeenTo> {
             let thickness_m = thickness_m(&bit.outline);
             take(bits, bit_idx);
             Done::LeftToTheJoint { thickness_m }
-        } else if let Some(moved) = moved(bits, bit_idx, &neighbours, sizes, &mut parts) {
-            put(bits, bit_idx, moved.longer);
-            put(bits, moved.other_idx, moved.shorter);
+        } else if let Some(moved) = moved(ground, bits, bit_idx, &nearby, sizes) {
+            put(bits, bit_idx, moved.larger);
+            for (other_idx, kept) in moved.others {
+                match kept {
+                    Some(kept) => put(bits, other_idx, kept),
+                    None => take(bits, other_idx),
+                }
+            }
             Done::JointMoved { by_m: moved.by_m }
         } else {
             Done::Kept { extent: bit.extent }
@@ -157,115 +164,192 @@ fn one_of(
     } else {
         bit.row
     };
-    [other.along, bit.along].into_iter().find_map(|along| {
-        let extent = Extent::of(&joined, along);
-        extent.fits(sizes).then(|| Bit {
-            outline: joined.clone(),
-            along,
-            row,
-            extent,
-            how: How::Joined,
-        })
-    })
-}
-
-/// A joint moved into the neighbour.
-struct Moved {
-    longer: Bit,
-    shorter: Bit,
-    other_idx: usize,
-    by_m: f64,
-}
-
-/// The bit made longer at the cost of a neighbour, so that neither is small: by as little as does.
-fn moved(
-    bits: &[Bit],
-    bit_idx: usize,
-    neighbours: &[(usize, Facing)],
-    sizes: &Sizes,
-    parts: &mut Parts,
-) -> Option<Moved> {
-    let bit = bits.get(bit_idx)?;
-    neighbours.iter().find_map(|(other_idx, facing)| {
-        let other = bits.get(*other_idx)?;
-        if facing.shared_m() < LEAST_SHARED * facing.side_m {
-            return None;
-        }
-        let across_m = reach_m(&bit.outline, facing.towards_other()) + facing.gap_m;
-        let deep_m = reach_m(&other.outline, facing.towards_other());
-        let mut candidates = [
-            sizes.least_width_m - across_m,
-            sizes.least_length_m - across_m,
-            0.5 * (deep_m - sizes.joint_m),
-            sizes.least_width_m,
-        ];
-        candidates.sort_by(f64::total_cmp);
-        candidates
-            .into_iter()
-            .filter(|by_m| *by_m > sizes.joint_m && *by_m + sizes.joint_m < deep_m)
-            .find_map(|by_m| {
-                let (longer, shorter) = moved_by(bit, other, facing, by_m, sizes, parts)?;
-                let is_good = !longer.extent.is_small(sizes) && !shorter.extent.is_small(sizes);
-                is_good.then_some(Moved {
-                    longer,
-                    shorter,
-                    other_idx: *other_idx,
-                    by_m,
-                })
-            })
-    })
-}
-
-/// The bit with so much of its neighbour, and the rest of that beyond a joint.
-fn moved_by(
-    bit: &Bit,
-    other: &Bit,
-    facing: &Facing,
-    by_m: f64,
-    sizes: &Sizes,
-    parts: &mut Parts,
-) -> Option<(Bit, Bit)> {
-    // From half a joint before the neighbour, where nothing of it lies.
-    let strip = |from_m: f64, to_m: f64| {
-        let reach_m = 2.0 * (sizes.length_m + sizes.width_m);
-        let towards = facing.towards_other();
-        [
-            (-reach_m, to_m),
-            (-reach_m, from_m),
-            (reach_m, from_m),
-            (reach_m, to_m),
-        ]
-        .map(|(along_m, off_m)| PlanPoint {
-            right_m: facing.start.right_m + facing.along.0 * along_m + towards.0 * off_m,
-            away_m: facing.start.away_m + facing.along.1 * along_m + towards.1 * off_m,
-        })
-    };
-    let cut_m = facing.gap_m + by_m;
-    let beyond_m = 4.0 * (sizes.length_m + sizes.width_m);
-    common(&other.outline, &strip(-beyond_m, cut_m), parts);
-    let taken = only(parts)?;
-    common(
-        &other.outline,
-        &strip(cut_m + sizes.joint_m, beyond_m),
-        parts,
-    );
-    let rest = only(parts)?;
-    let facing = Facing::between(&bit.outline, &taken, facing.gap_m + 1e-6)?;
-    let longer = one_of(bit, &taken, bit, &facing, sizes, parts).or_else(|| {
-        let turned = Bit {
-            along: other.along,
-            ..bit.clone()
-        };
-        one_of(&turned, &taken, &turned, &facing, sizes, parts)
-    })?;
-    let extent = Extent::of(&rest, other.along);
-    let shorter = Bit {
-        outline: rest,
+    let (along, extent) = laid_to_fit(&joined, &[other.along, bit.along], sizes)?;
+    Some(Bit {
+        outline: joined,
+        along,
+        row,
         extent,
         how: How::Joined,
-        ..*other
-    };
-    Some((longer, shorter))
+    })
+}
+
+/// The first way to lay a brick from which an outline can be cut.
+fn laid_to_fit(
+    outline: &[PlanPoint],
+    ways: &[(f64, f64)],
+    sizes: &Sizes,
+) -> Option<((f64, f64), Extent)> {
+    ways.iter().find_map(|&along| {
+        let extent = Extent::of(outline, along);
+        extent.fits(sizes).then_some((along, extent))
+    })
+}
+
+const fn across(along: (f64, f64)) -> (f64, f64) {
+    (-along.1, along.0)
+}
+
+/// A piece made larger, and what its neighbours keep.
+struct Moved {
+    larger: Bit,
+    others: Vec<(usize, Option<Bit>)>,
+    by_m: f64,
+}
+
+/// The bit made larger at the cost of its neighbours, so that none of them is small: with the fewest notches, then by as little as does. It
+/// grows along or across its
+/// brick to the least piece laid either way; neighbours keep what lies a joint away.
+fn moved(
+    ground: &mut Ground<'_>,
+    bits: &[Bit],
+    bit_idx: usize,
+    nearby: &Nearby,
+    sizes: &Sizes,
+) -> Option<Moved> {
+    let bit = bits.get(bit_idx)?;
+    let reach = Reach::of(&bit.outline, bit.along);
+    let (length_m, width_m) = (bit.extent.length_m, bit.extent.width_m);
+    let mut grown: Vec<(f64, Reach)> = Vec::with_capacity(8);
+    for (least_along_m, least_across_m) in [
+        (sizes.least_length_m, sizes.least_width_m),
+        (sizes.least_width_m, sizes.least_length_m),
+    ] {
+        let more_along_m = (least_along_m - length_m).max(0.0);
+        let more_across_m = (least_across_m - width_m).max(0.0);
+        for along_sign in [-1.0, 1.0] {
+            for across_sign in [-1.0, 1.0] {
+                let more_m = more_along_m + more_across_m;
+                let reach = reach
+                    .longer(more_along_m * along_sign)
+                    .wider(more_across_m * across_sign);
+                grown.push((more_m, reach));
+            }
+        }
+    }
+    grown.sort_by(|one, other| one.0.total_cmp(&other.0));
+    let mut best: Option<(usize, Moved)> = None;
+    for (by_m, reach) in grown {
+        let Some(moved) = grown_to(ground, bits, bit_idx, &reach, by_m, nearby, sizes) else {
+            continue;
+        };
+        let kept = moved.others.iter().filter_map(|(_, kept)| kept.as_ref());
+        let n_notches: usize = kept.map(|kept| n_inner_corners(&kept.outline)).sum();
+        if best.as_ref().is_none_or(|best| n_notches < best.0) {
+            best = Some((n_notches, moved));
+        }
+    }
+    best.map(|(_, moved)| moved)
+}
+
+/// The bit grown to a rectangle, where that leaves nothing small.
+fn grown_to(
+    ground: &mut Ground<'_>,
+    bits: &[Bit],
+    bit_idx: usize,
+    reach: &Reach,
+    by_m: f64,
+    nearby: &Nearby,
+    sizes: &Sizes,
+) -> Option<Moved> {
+    let bit = bits.get(bit_idx)?;
+    let outline = ground.left_of(&reach.outline(0.0))?;
+    let (along, extent) = laid_to_fit(&outline, &[bit.along, across(bit.along)], sizes)?;
+    if extent.is_small(sizes) {
+        return None;
+    }
+    let others = ground.kept_beside(bits, bit_idx, &reach.outline(sizes.joint_m), nearby, sizes)?;
+    Some(Moved {
+        larger: Bit {
+            outline,
+            along,
+            row: bit.row,
+            extent,
+            how: How::Joined,
+        },
+        others,
+        by_m,
+    })
+}
+
+/// Corners that point inwards: each is two cuts that meet in the brick.
+fn n_inner_corners(outline: &[PlanPoint]) -> usize {
+    let n = outline.len();
+    let corner = |idx: usize| outline.get(idx % n).copied().unwrap_or_default();
+    (0..n)
+        .filter(|&idx| {
+            let (before, at, after) = (corner(idx), corner(idx + 1), corner(idx + 2));
+            let turn = (at.right_m - before.right_m) * (after.away_m - at.away_m)
+                - (at.away_m - before.away_m) * (after.right_m - at.right_m);
+            turn < -INNER_CORNER_M2
+        })
+        .count()
+}
+
+/// Where pieces may lie: in the field, beside its openings.
+pub(super) struct Ground<'a> {
+    pub field: &'a Clipper,
+    pub openings: &'a [([PlanPoint; 4], Option<Bounds>)],
+    pub parts: Parts,
+}
+
+impl Ground<'_> {
+    /// What field and openings leave of a rectangle, where that is one piece.
+    fn left_of(&mut self, rectangle: &[PlanPoint; 4]) -> Option<Vec<PlanPoint>> {
+        let mut left = match self.field.place(rectangle, &mut self.parts) {
+            Placed::Outside => return None,
+            Placed::Inside => rectangle.to_vec(),
+            Placed::Cut => only(&self.parts)?,
+        };
+        for (opening, _) in self.openings {
+            match without(&left, opening, &mut self.parts) {
+                Placed::Outside => return None,
+                Placed::Inside => {}
+                Placed::Cut => left = only(&self.parts)?,
+            }
+        }
+        Some(left)
+    }
+
+    /// What neighbours keep beside a rectangle, `None` for one that keeps nothing. No answer where one of them would be small or fall
+    /// apart.
+    fn kept_beside(
+        &mut self,
+        bits: &[Bit],
+        bit_idx: usize,
+        rectangle: &[PlanPoint; 4],
+        nearby: &Nearby,
+        sizes: &Sizes,
+    ) -> Option<Vec<(usize, Option<Bit>)>> {
+        let mut kept = Vec::new();
+        for other_idx in nearby.around(middle(rectangle)) {
+            let Some(other) = bits.get(other_idx).filter(|_| other_idx != bit_idx) else {
+                continue;
+            };
+            if other.outline.is_empty() {
+                continue;
+            }
+            match without(&other.outline, rectangle, &mut self.parts) {
+                Placed::Inside => {}
+                Placed::Outside => kept.push((other_idx, None)),
+                Placed::Cut => {
+                    let outline = only(&self.parts)?;
+                    let extent = Extent::of(&outline, other.along);
+                    if extent.is_small(sizes) {
+                        return None;
+                    }
+                    let bit = Bit {
+                        outline,
+                        extent,
+                        how: How::Joined,
+                        ..*other
+                    };
+                    kept.push((other_idx, Some(bit)));
+                }
+            }
+        }
+        Some(kept)
+    }
 }
 
 /// The one outline that there is.
