@@ -7,6 +7,7 @@ use serde::Serialize;
 use underbrick_calc::Results;
 use underbrick_calc::measure::levels_book::{
     Closing, ReducedBook, ReducedRow, Sums, allowed_by_distance, allowed_by_set_ups,
+    allowed_third_order,
 };
 use underbrick_calc::site::{BookRow, Sight, Site, Stands};
 
@@ -84,6 +85,9 @@ pub struct ClosingRow {
     pub allowed_by_set_ups: Measure,
     /// For information: 0.05 ft times the square root of the miles along the walk and back.
     pub allowed_by_distance: Measure,
+    /// For information: third-order levelling, 12 mm times the square root of the kilometres along the walk and back; from memory, and
+    /// meant for long lines.
+    pub allowed_third_order: Measure,
 }
 
 /// `None` where no sight was written down.
@@ -157,6 +161,7 @@ fn closings(
         is_kept: closing.is_kept,
         allowed_by_set_ups: say.length(Some(allowed_by_set_ups(closing.n_set_ups))),
         allowed_by_distance: say.length(there_and_back.map(allowed_by_distance)),
+        allowed_third_order: say.length(there_and_back.map(allowed_third_order)),
     };
     reduced.closings.iter().map(row).collect()
 }
@@ -195,13 +200,14 @@ pub(crate) fn to_text(book: &BookSheet) -> String {
             "not spread"
         };
         let words = format!(
-            "Sight {} closes by {} over {} set-ups, {kept} the limit of {}; {spread}. For information: by set-ups {}, by distance {}.",
+            "Sight {} closes by {} over {} set-ups, {kept} the limit of {}; {spread}. For information: by set-ups {}, by distance {}; third-order levelling, meant for long lines, {} (12 mm times the square root of the kilometres, from memory).",
             closing.sight,
             closing.misclosure.shown,
             closing.set_ups,
             closing.limit.shown,
             closing.allowed_by_set_ups.shown,
-            closing.allowed_by_distance.shown
+            closing.allowed_by_distance.shown,
+            closing.allowed_third_order.shown
         );
         text.push_str(&paragraph("  ", &words));
     }

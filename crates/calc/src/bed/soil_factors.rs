@@ -1,33 +1,38 @@
 //! What tests of the soil ask of the base: strength by its symbol, heave by its frost group.
 
 use super::thickness::{ADDED, Bearing, Factor, Grade, added_for, added_for_water};
+use crate::findings::Source;
 use crate::ground::Category;
 use crate::ground::soil::frost_group::{FrostGroup, FrostGroupFound};
 use crate::ground::soil::texture::Texture;
 use crate::ground::soil::uscs::{Family, Uscs};
 use crate::ground::soil::{SoilFound, TextureFound};
-use crate::ground::symbol_strength::{TABLE, by_symbol};
+use crate::ground::symbol_strength::by_symbol;
 use crate::place::Place;
 use crate::quantity::{Length, inches};
+
+/// Source of what the ground takes more for its symbol.
+const BY_SYMBOL: Source = Source::Published(
+    "FHWA-NHI-05-037, table 5-28, for the CBR of a symbol; paving trade press, quoting the Interlocking Concrete Pavement Institute, for the inches",
+);
+/// Source of what the ground takes more for its frost group.
+const BY_FROST_GROUP: Source = Source::Published(
+    "UFC 3-250-01 for the frost group; paving trade press, quoting the Interlocking Concrete Pavement Institute, for the inches",
+);
 
 /// The class of a symbol by the weak end of its published range; fine soil in which a thumb sinks counts as class D.
 ///
 /// # Source
-/// [`TABLE`]. That soft ground is class D is common practice, no source.
+/// FHWA-NHI-05-037, table 5-28. That soft ground is class D is common practice, no source.
 pub(super) fn for_symbol(uscs: &Uscs, bearing: &[Bearing]) -> Option<Factor> {
     let range = by_symbol(&uscs.symbol)?;
     let is_fine = matches!(uscs.family, Family::Silt | Family::SiltyClay | Family::Clay);
     let soft = bearing.iter().find(|at| is_fine && at.is_soft());
-    let tested = format!(
-        "{}, {}, by index tests: CBR {} ({TABLE})",
-        uscs.symbol,
-        uscs.name,
-        range.words()
-    );
+    let tested = format!("{} by index tests, CBR {}", uscs.symbol, range.words());
     let (category, because) = match soft {
         Some(at) => (
             Category::D,
-            format!("{tested}; soft under the thumb, {}", at.pit_words()),
+            format!("{tested}, soft under the thumb, {}", at.pit_words()),
         ),
         None => (range.least.category(), tested),
     };
@@ -37,17 +42,13 @@ pub(super) fn for_symbol(uscs: &Uscs, bearing: &[Bearing]) -> Option<Factor> {
     } else {
         format!("Ground by its symbol, class {category:?}")
     };
-    Some(factor(name, because, amount, Place::Soil))
+    Some(factor(name, because, amount, BY_SYMBOL, Place::Soil))
 }
 
 /// After a measured strength: the symbol that it goes before.
 pub(super) fn goes_before(uscs: &Uscs) -> String {
     by_symbol(&uscs.symbol).map_or_else(String::new, |range| {
-        format!(
-            "; measured, it goes before {} by index tests (CBR {})",
-            uscs.symbol,
-            range.words()
-        )
+        format!("; before {}, CBR {}", uscs.symbol, range.words())
     })
 }
 
@@ -68,11 +69,9 @@ pub(super) fn for_texture(found: &TextureFound) -> Option<Factor> {
     is_fine.then(|| {
         factor(
             "Fine soil, as class C".to_owned(),
-            format!(
-                "{} {how}, not driven and without a symbol",
-                found.class.name()
-            ),
+            format!("{} {how}, without a symbol", found.class.name()),
             added_for(Category::C),
+            ADDED,
             Place::Soil,
         )
     })
@@ -85,61 +84,58 @@ pub(super) fn said_of_frost(soil: &SoilFound) -> Option<&FrostGroupFound> {
         .filter(|worst| worst.group != FrostGroup::Pfs)
 }
 
-/// `F3, line F3c`; the group alone where its line has the same name.
-fn group_words(found: &FrostGroupFound) -> String {
-    let group = found.group.name();
-    if found.line == group {
-        group.to_owned()
-    } else {
-        format!("{group}, line {}", found.line)
-    }
-}
-
-/// Where the frost groups stand.
-const TABLE_OF_FROST: &str = "UFC 3-250-01";
-
 /// Ground that heaves takes more where water was seen in it, and where the same soil did not take more for its strength already.
 pub(super) fn for_frost(
     worst: &FrostGroupFound,
     water: Option<(String, Place)>,
     is_soil_counted: bool,
 ) -> Factor {
-    let group = format!("frost group {}, {TABLE_OF_FROST}", group_words(worst));
+    let group = format!("frost group {}", worst.line);
     let nothing = inches(0.0);
     match water {
         _ if !worst.group.heaves() => factor(
             "Does not heave in frost".to_owned(),
             group,
             nothing,
+            BY_FROST_GROUP,
             Place::Soil,
         ),
         Some((seen, place)) => factor(
             "Holds water, frost heaves it".to_owned(),
             format!("{seen}; {group}"),
             added_for_water(),
+            BY_FROST_GROUP,
             place,
         ),
         None if is_soil_counted => factor(
             "Frost heaves it where it gets wet".to_owned(),
-            format!("{group}; no water was seen, and the same soil counts as weak already"),
+            format!("{group}; no water seen, counts as weak already"),
             nothing,
+            BY_FROST_GROUP,
             Place::Soil,
         ),
         None => factor(
             "Frost heaves it where it gets wet".to_owned(),
             group,
             added_for_water(),
+            BY_FROST_GROUP,
             Place::Soil,
         ),
     }
 }
 
-fn factor(name: String, because: String, amount: Length, place: Place) -> Factor {
+fn factor(
+    name: impl Into<String>,
+    because: String,
+    amount: Length,
+    source: Source,
+    place: Place,
+) -> Factor {
     Factor {
-        name,
+        name: name.into(),
         because,
         amount,
-        source: ADDED,
+        source,
         grade: Grade::SecondHand,
         place,
     }

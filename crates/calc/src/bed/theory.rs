@@ -103,6 +103,23 @@ mod tests {
         check(wheel(500.0, 50.0), 3.0, 4.170);
     }
 
+    /// Check values U5 and U6, by a units library: pounds of force over pounds per square inch are square inches, row T9's 500 ÷ 50.
+    #[test]
+    fn the_contact_area_is_in_square_inches() {
+        use uom::si::f64::{Force, Pressure};
+        use uom::si::{area::square_inch, force, pressure};
+
+        let load = Force::new::<force::pound_force>(500.0);
+        let tyre = Pressure::new::<pressure::psi>(50.0);
+        assert!((load.get::<force::newton>() / 500.0 - 4.448_221_615_260_5).abs() < 1e-6);
+        assert!((tyre.get::<pressure::kilopascal>() / 50.0 - 6.894_757_293_168).abs() < 1e-6);
+        let area_in2 = (load / tyre).get::<square_inch>();
+        assert!((area_in2 - 10.0).abs() < 1e-5, "{area_in2}");
+        let bare = (500.0 / (8.1 * 3.0) - area_in2 / std::f64::consts::PI).sqrt();
+        let found = cover_in(wheel(500.0, 50.0), 3.0).unwrap();
+        assert!((found - bare).abs() < 1e-5, "{found} not {bare}");
+    }
+
     /// Check value T10, from memory.
     #[test]
     fn coverages_multiply() {

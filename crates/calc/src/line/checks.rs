@@ -428,7 +428,8 @@ mod tests {
 
     #[test]
     fn changes_in_level_as_published() {
-        // Row A17: 0.25 in passes upright, 0.26 not; 0.5 in passes bevelled; 0.51 in is a ramp.
+        // Row A17: 0.25 in passes upright, 0.26 not; 0.5 in passes bevelled; 0.51 in is a ramp. Row A5, from memory, says the same of a new
+        // threshold: up to 1/2 in.
         for (drop_in, expected) in [
             (-0.1, LevelChange::Above),
             (0.0, LevelChange::Upright),

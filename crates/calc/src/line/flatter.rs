@@ -6,7 +6,7 @@ use super::rules::{
     near_the_house,
 };
 use super::wording::from_sill;
-use super::{GradeLine, Run};
+use super::{GradeLine, Run, towards_wall};
 use crate::measure::slope::Fall;
 use crate::quantity::{Length, in_metres, metres};
 use crate::site::{GradeShape, ShownIn, Site};
@@ -50,7 +50,14 @@ fn drain_aside(site: &Site, run: &Run, grade: &GradeLine) -> Option<Offer> {
     if grade.fall.ratio() < 0.0 || at_least(grade.cross_fall.ratio().abs(), LEAST_TO_DRAIN) {
         return None;
     }
-    let to_the_left = grade.cross_fall.ratio() < 0.0;
+    let falls_back = |ratio| {
+        Fall::from_ratio(ratio).is_some_and(|tilt| towards_wall::falls_back(run, grade, tilt))
+    };
+    // To the side it tilts to already; where it is level, to the right unless that is the side of the house.
+    let to_the_left = grade.cross_fall.ratio() < 0.0
+        || (grade.cross_fall == Fall::default()
+            && falls_back(LEAST_TO_DRAIN)
+            && !falls_back(-LEAST_TO_DRAIN));
     let cross_fall = Fall::from_ratio(if to_the_left {
         -LEAST_TO_DRAIN
     } else {

@@ -5,10 +5,10 @@ use super::rules::{
     broken_by,
 };
 use super::wording::{from_sill, size};
-use super::{GradeLine, Run, flatter, steeper};
+use super::{GradeLine, Run, flatter, steeper, towards_wall};
 use crate::measure::slope::{Fall, SlopeStyle, write_fall};
 use crate::quantity::{Length, in_metres, metres};
-use crate::site::{GradeShape, Site};
+use crate::site::{FarEnd, GradeShape, Site};
 
 /// One complete way to meet both ends.
 #[derive(Clone, Debug, PartialEq)]
@@ -59,6 +59,11 @@ pub(super) fn offers(site: &Site, run: &Run, grade: &GradeLine) -> Vec<Offer> {
         offers.extend(other_uniform_fall(site, run, grade));
     }
     offers.push(as_it_is(site, run, grade));
+    for offer in &mut offers {
+        offer
+            .breaks
+            .extend(towards_wall::broken_by(&taken(site, offer), run));
+    }
     let moved_m = |offer: &Offer| in_metres(offer.far_end_below_sill + grade.end).abs();
     let n_risers = |offer: &Offer| offer.risers.map_or(0, |(n_risers, _)| n_risers);
     offers.sort_by(|one, other| {
@@ -69,6 +74,24 @@ pub(super) fn offers(site: &Site, run: &Run, grade: &GradeLine) -> Vec<Offer> {
             .then(n_risers(one).cmp(&n_risers(other)))
     });
     offers
+}
+
+/// The site as it stands once the offer is taken.
+fn taken(site: &Site, offer: &Offer) -> Site {
+    let mut taken = site.clone();
+    let line = &mut taken.line;
+    match offer.take {
+        Some(Taking::FarEndBelowSill(drop)) => {
+            line.far_end = FarEnd::Fixed {
+                below_sill: Some(drop),
+            };
+        }
+        Some(Taking::CrossFall(cross_fall)) => line.cross_fall = Some(cross_fall),
+        Some(Taking::Fall(fall)) => line.fall = Some(fall),
+        Some(Taking::Shape(shape)) => line.shape = shape,
+        None => {}
+    }
+    taken
 }
 
 /// The fall on sloping parts: the wanted one where it keeps the rules, else 1/4 in per ft.

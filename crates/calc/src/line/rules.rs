@@ -132,7 +132,7 @@ mod tests {
 
     #[test]
     fn running_slopes_are_compared_as_ratios() {
-        // Row A14: 5.000 % walk, 5.01 % ramp, 8.333 % ramp, 8.34 % fails.
+        // Rows A6 and A14, steeper than 1:20 is a ramp: 5.000 % walk, 5.01 % ramp, 8.333 % ramp, 8.34 % fails.
         check(0.05, 0.0, &[]);
         check(0.050_1, 0.0, &[&WALK]);
         check(0.083_33, 0.0, &[&WALK]);

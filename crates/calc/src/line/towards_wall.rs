@@ -58,12 +58,40 @@ fn note(site: &Site, run: &Run, stretch: &Stretch, findings: &mut Findings) {
         "From {} to {where_to} the walk falls towards the line of the house wall{slope}: {why}.",
         site.shown_in.along(stretch.from)
     );
-    let source = if stretch.nearest <= near_the_house() {
-        HOUSE
-    } else {
-        Source::CommonPractice
-    };
-    findings.note(place, Weight::Warning, source, text, remedy);
+    findings.note(place, Weight::Warning, stretch.source(), text, remedy);
+}
+
+/// The rule that a line breaks by falling towards the wall, named with its source; `None` where it does not.
+pub(super) fn broken_by(site: &Site, run: &Run) -> Option<String> {
+    let grade = super::grade::grade_line(site, run, &mut Findings::default());
+    let found = stretches(run, &grade);
+    let nearest = found
+        .iter()
+        .find(|stretch| stretch.nearest <= near_the_house())
+        .or(found.first())?;
+    Some(format!(
+        "{}: from {} on it falls towards the line of the house wall",
+        nearest.source().words(),
+        site.shown_in.along(nearest.from)
+    ))
+}
+
+/// Whether such a fall along and across brings water back to the wall.
+pub(super) fn falls_back(run: &Run, grade: &GradeLine, cross_fall: Fall) -> bool {
+    let mut tilted = grade.clone();
+    tilted.cross_fall = cross_fall;
+    !stretches(run, &tilted).is_empty()
+}
+
+impl Stretch {
+    /// Within the reach of the rule of the house its source, beyond it common practice.
+    fn source(&self) -> Source {
+        if self.nearest <= near_the_house() {
+            HOUSE
+        } else {
+            Source::CommonPractice
+        }
+    }
 }
 
 /// The stretches, in order along the run, on the centreline and in front of the wall.
@@ -270,6 +298,36 @@ mod tests {
         );
         check(out_and(90.0, Hand::Left, 15.0), 0.02, 0.01, &[]);
         check(out_and(90.0, Hand::Left, 15.0), 0.02, 0.0, &[]);
+    }
+
+    /// A walk level along that bends to the right: the offered cross-fall goes to the left, away from the wall. Where the walk turns back,
+    /// every offer that still falls along names the rule that it breaks.
+    #[test]
+    fn an_offer_names_that_it_falls_towards_the_wall() {
+        let level = |legs| {
+            let mut site = site(legs);
+            site.line.fall = Fall::from_ratio(0.0);
+            line_of(&site).0
+        };
+        let offers = level(out_and(90.0, Hand::Right, 15.0)).offers;
+        let aside = offers
+            .iter()
+            .find(|offer| offer.title.starts_with("cross-fall"))
+            .unwrap();
+        assert!(aside.title.ends_with("to the left"), "{}", aside.title);
+        let names = |offer: &crate::line::Offer| {
+            offer
+                .breaks
+                .iter()
+                .any(|rule| rule.contains("line of the house wall"))
+        };
+        assert!(!names(aside), "{aside:?}");
+        let offers = level(out_and(180.0, Hand::Right, 4.0)).offers;
+        let falling = offers
+            .iter()
+            .find(|offer| offer.fall.ratio() > 0.0)
+            .unwrap();
+        assert!(names(falling), "{falling:?}");
     }
 
     /// The closed form against the level itself, read from three spots a millimetre apart in plan.

@@ -246,11 +246,44 @@ mod tests {
         reads("-40 deg C", Fahrenheit, -40.0);
         reads("100 lb/ft3", PoundsPerCubicFoot, 100.0);
         reads("100 pcf", PoundsPerCubicFoot, 100.0);
-        // NIST SP 811, check value U13: 1 lb/ft³ = 16.01846 kg/m³.
+        // NIST SP 811, check value U7: 1 lb/ft³ = 16.01846 kg/m³.
         reads("1601.846 kg/m³", PoundsPerCubicFoot, 100.0);
         reads("0.76 Btu/h ft °F", BtuPerHourFootFahrenheit, 0.76);
         reads("1.730735 W/m K", BtuPerHourFootFahrenheit, 1.0);
         reads("160 days", Days, 160.0);
+    }
+
+    /// Check values U7, U10, U11, by a units library that knows nothing of ours; it keeps pounds and Btu to seven figures.
+    #[test]
+    fn amounts_convert_as_a_units_library_does() {
+        use uom::si::f64::{Energy, Length, MassDensity, TemperatureInterval, Time};
+        use uom::si::mass_density::{kilogram_per_cubic_meter, pound_per_cubic_foot};
+        use uom::si::temperature_interval::{degree_celsius, degree_fahrenheit, kelvin};
+        use uom::si::{energy, length, time};
+
+        let pcf = MassDensity::new::<pound_per_cubic_foot>(100.0).get::<kilogram_per_cubic_meter>();
+        reads(&format!("{pcf:.6} kg/m3"), PoundsPerCubicFoot, 100.0);
+        let degree = TemperatureInterval::new::<degree_fahrenheit>(1.0);
+        let joule = Energy::new::<energy::btu_it>(1.0).get::<energy::joule>();
+        let second = Time::new::<time::hour>(1.0).get::<time::second>();
+        let metre = Length::new::<length::foot>(1.0).get::<length::meter>();
+        let conductivity = joule / (second * metre * degree.get::<kelvin>());
+        assert!((conductivity - 1.730_735).abs() < 1e-6, "{conductivity}");
+        reads(
+            &format!("{conductivity:.9} W/m K"),
+            BtuPerHourFootFahrenheit,
+            1.0,
+        );
+        // An index is a sum of differences: 5/9, and no 32 anywhere.
+        let celsius_days = 2500.0 * degree.get::<degree_celsius>();
+        assert!((celsius_days - 2500.0 * 5.0 / 9.0).abs() < 1e-9);
+        reads(
+            &format!("{celsius_days:.9} °C days"),
+            FahrenheitDays,
+            2500.0,
+        );
+        let none = read_amount("0 °C days", FahrenheitDays).unwrap();
+        assert!(none.number().abs() < 1e-12, "{none:?}");
     }
 
     #[track_caller]

@@ -11,7 +11,7 @@ pub(super) fn told(facts: &Facts<'_>, place: Place) -> String {
     match place {
         Place::LegRadius(leg_idx) => match least_radius(facts, leg_idx) {
             Some(least) => format!(
-                "{words}, whole brick follows from {}",
+                "{words}; with joints midway in their limits whole brick follows from {}",
                 facts.site.shown_in.along(least)
             ),
             None => words,

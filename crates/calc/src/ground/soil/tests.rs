@@ -438,7 +438,8 @@ fn soil_of(site: &Site, findings: &mut Findings) -> Option<SoilFound> {
     Some(found)
 }
 
-/// The manual's winter (row Z10) with a local frost depth of 42 in.
+/// The manual's winter (row Z10) with the local frost depth of row Z16: 3 ft 6 in by the Municipal Code of Chicago 13-132-100, a depth
+/// for footings.
 fn cold_clay() -> Site {
     let mut site = site(Vec::new());
     site.soil.liquid_limit = percent(41.0);

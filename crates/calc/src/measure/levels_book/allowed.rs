@@ -32,3 +32,14 @@ pub fn allowed_by_distance(distance: Length) -> Length {
     debug_assert!(in_metres(distance).is_finite(), "a distance is a number");
     feet(0.05 * miles.sqrt())
 }
+
+/// 12 mm times the square root of the distance levelled in kilometres, for information: third-order levelling, meant for long lines.
+/// Zero for a distance below zero.
+///
+/// # Source
+/// Third-order levelling, from memory (check-values L8).
+#[must_use]
+pub fn allowed_third_order(distance: Length) -> Length {
+    let kilometres = (in_metres(distance) / 1000.0).max(0.0);
+    metres(0.012 * kilometres.sqrt())
+}

@@ -9,7 +9,7 @@ mod sums;
 #[cfg(test)]
 mod tests;
 
-pub use allowed::{allowed_by_distance, allowed_by_set_ups, default_limit};
+pub use allowed::{allowed_by_distance, allowed_by_set_ups, allowed_third_order, default_limit};
 pub use fault::BookFault;
 pub use page::{BookRow, LevelBook, Sight, Stands};
 pub use reduce::{Closing, ReducedBook, ReducedRow, reduce};

@@ -229,6 +229,18 @@ fn l7_spread_over_the_set_ups() {
     assert!(as_read.rows.iter().all(|row| row.level_used == row.level));
 }
 
+/// check-values L8 (third-order levelling, from memory): 12 mm √10 km.
+#[test]
+fn long_lines_are_allowed_more() {
+    let kilometres = |km: f64| crate::quantity::metres(1000.0 * km);
+    let allowed_mm = |km: f64| in_metres(allowed_third_order(kilometres(km))) * 1000.0;
+    assert!((allowed_mm(10.0) - 37.9).abs() < 0.1);
+    assert!((allowed_mm(1.0) - 12.0).abs() < 1e-9);
+    assert!(allowed_mm(-1.0).abs() < 1e-12);
+    // Meant for long lines: over a walk of 40 ft and back, 24.4 m, it is less than the 1/8 in that is common practice.
+    assert!(allowed_third_order(crate::quantity::feet(80.0)) < default_limit());
+}
+
 /// check-values L9 (Navy Engineering Aid course, answer key) and L10 (site practice, from memory).
 #[test]
 fn what_others_allow() {
