@@ -96,6 +96,8 @@ pub enum Edit {
     Restraint(RestraintKind),
     /// The pattern of the field.
     Bond(Bond),
+    /// Bond and the way of its courses, in one step.
+    TakeBond(Bond, CourseWay),
     /// Which way courses run.
     Courses(CourseWay),
     /// The side of the first course.

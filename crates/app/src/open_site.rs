@@ -157,6 +157,7 @@ impl Open {
                 | Edit::SecondBrick(false)
                 | Edit::TakeWidth { .. }
                 | Edit::Bond(_)
+                | Edit::TakeBond(..)
                 | Edit::RemoveSign(_)
                 | Edit::RemovePit(_)
                 | Edit::RemovePenetrometerRow(..)

@@ -314,6 +314,10 @@ fn change(record: &mut SiteFile, edit: &Edit) {
             }
         }
         Edit::Bond(bond) => record.lay.bond = (*bond).into(),
+        Edit::TakeBond(bond, courses) => {
+            record.lay.bond = (*bond).into();
+            record.lay.courses = (*courses).into();
+        }
         Edit::Courses(way) => record.lay.courses = (*way).into(),
         Edit::StartSide(side) => record.lay.start_side = (*side).into(),
         Edit::ReturnAtDoor(laid) => record.lay.return_at_door = *laid,

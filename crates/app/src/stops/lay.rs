@@ -1,6 +1,7 @@
 //! Stop Lay: bond, brick, the width that fits, limits, where laying starts, openings, what brick there is.
 
 mod fit;
+mod laid;
 mod sample;
 
 use underbrick_calc::lay::{BrickSize, fine};
@@ -8,6 +9,7 @@ use underbrick_calc::place::Place;
 use underbrick_calc::quantity::Length;
 use underbrick_calc::site::{Bond, CourseWay, StartSide};
 
+use super::opened::Opened;
 use super::{Stop, findings, heading, value};
 use crate::edit::Edit;
 use crate::visit::Visit;
@@ -21,7 +23,7 @@ pub(super) const BRICK: [Place; 4] = [
     Place::Joint,
 ];
 
-pub(super) fn rows(visit: &Visit, set: Option<Place>) -> Vec<Row> {
+pub(super) fn rows(visit: &Visit, set: Option<Place>, opened: &Opened) -> Vec<Row> {
     let mut rows = Vec::new();
     bond_rows(visit, &mut rows);
     rows.push(heading("The brick", taken(visit)));
@@ -30,6 +32,7 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>) -> Vec<Row> {
     }
     sample::rows(visit, set, &mut rows);
     fit::rows(visit, &mut rows);
+    laid::rows(visit, opened, &mut rows);
     limit_rows(visit, &mut rows);
     start_rows(visit, &mut rows);
     opening_rows(visit, set, &mut rows);

@@ -61,7 +61,7 @@ impl Stop {
             Self::Look => look::rows(visit, set, opened),
             Self::Line => line::rows(visit, set),
             Self::Bed => bed::rows(visit),
-            Self::Lay => lay::rows(visit, set),
+            Self::Lay => lay::rows(visit, set, opened),
         }
     }
 

@@ -11,6 +11,12 @@ pub struct Opened {
     pub soil: bool,
     /// The causes after the first three.
     other_causes: bool,
+    /// Other bonds beside the one that is laid.
+    other_bonds: bool,
+    /// All cuts.
+    cuts: bool,
+    /// The laying order.
+    laying_order: bool,
     /// Rules whose readings are all shown.
     readings_of: BTreeSet<String>,
 }
@@ -20,6 +26,12 @@ pub struct Opened {
 pub enum Part {
     /// The causes after the first three.
     OtherCauses,
+    /// Other bonds beside the one that is laid.
+    OtherBonds,
+    /// The cuts after the most frequent.
+    Cuts,
+    /// The laying order, course by course.
+    LayingOrder,
     /// The readings of one rule after the first four.
     ReadingsOf(String),
 }
@@ -30,6 +42,9 @@ impl Opened {
     pub fn shows(&self, part: &Part) -> bool {
         match part {
             Part::OtherCauses => self.other_causes,
+            Part::OtherBonds => self.other_bonds,
+            Part::Cuts => self.cuts,
+            Part::LayingOrder => self.laying_order,
             Part::ReadingsOf(rule_id) => self.readings_of.contains(rule_id),
         }
     }
@@ -38,6 +53,9 @@ impl Opened {
     pub fn turn(&mut self, part: Part) {
         match part {
             Part::OtherCauses => self.other_causes = !self.other_causes,
+            Part::OtherBonds => self.other_bonds = !self.other_bonds,
+            Part::Cuts => self.cuts = !self.cuts,
+            Part::LayingOrder => self.laying_order = !self.laying_order,
             Part::ReadingsOf(rule_id) => {
                 if !self.readings_of.remove(&rule_id) {
                     self.readings_of.insert(rule_id);

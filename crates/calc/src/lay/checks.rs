@@ -81,6 +81,16 @@ fn one(note: &LayNote, shown: ShownIn, lay: &Lay, findings: &mut Findings) {
             shown,
             findings,
         ),
+        LayNote::Leans(lean) => findings.note(
+            Place::BrickLength,
+            Weight::Warning,
+            Source::Readings,
+            format!(
+                "Herringbone of this brick does not stand square within the joint limits: each pair of rows leans by {}.",
+                shown.thickness(*lean)
+            ),
+            "Take a brick whose length is twice its width and a joint, or allow wider joints.",
+        ),
         // That no brick fits is named with what is asked.
         LayNote::WiderThanTheWalk
         | LayNote::PieceMerged { .. }

@@ -2,6 +2,7 @@
 
 use super::brick::BrickSize;
 use super::course_table::{Course, course_table};
+use super::coverage::{Salvage, coverage_per_m2, salvage};
 use super::cut_to_fit::cut_to_fit;
 use super::cuts::{CutFrom, CutList};
 use super::laid::{Laid, LayNote, Measured};
@@ -40,6 +41,10 @@ pub struct Lay {
     pub cuts: CutList,
     /// The laying order.
     pub courses: Vec<Course>,
+    /// About how many bricks lie in the old walk: what whole brick and joints of this size give on its area.
+    pub n_lifted: u32,
+    /// Whole brick of the first size over or short; `None` where neither a count nor a loss is known.
+    pub salvage: Option<Salvage>,
     /// Areas, as seen from above.
     pub areas: LayAreas,
 }
@@ -88,6 +93,14 @@ fn laid_by(wishes: LayWishes, site: &Site, run: &Run, openings: &[PlacedOpening]
     pieces.append(&edges.pieces);
     let cuts = cuts(&pieces, &wishes, site);
     let courses = course_table(&pieces, &cuts);
+    let n_lifted = lifted(run, &wishes);
+    let loss = site.lay.loss.map(|loss| loss.number());
+    let salvage = salvage(
+        cuts.first.n_bricks(),
+        Some(n_lifted),
+        site.lay.n_on_site,
+        loss,
+    );
     let mut notes = field.notes;
     notes.extend(edges.notes);
     Lay {
@@ -105,6 +118,8 @@ fn laid_by(wishes: LayWishes, site: &Site, run: &Run, openings: &[PlacedOpening]
             .collect(),
         cuts,
         courses,
+        n_lifted,
+        salvage,
         areas,
         pieces,
     }
@@ -136,6 +151,18 @@ fn clear_m2(run: &Run) -> f64 {
     let legs = run.legs().iter();
     legs.map(|leg| in_metres(leg.length) * in_metres(leg.width_at_start + leg.width_at_end) / 2.0)
         .sum()
+}
+
+fn lifted(run: &Run, wishes: &LayWishes) -> u32 {
+    let a_square_metre = coverage_per_m2(wishes.brick_length, wishes.brick_width, wishes.joint);
+    let lifted = (clear_m2(run) * a_square_metre).floor().max(0.0);
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a cast from a float saturates, and NaN becomes 0"
+    )]
+    let lifted = lifted as u32;
+    lifted
 }
 
 fn cuts(pieces: &Pieces, wishes: &LayWishes, site: &Site) -> CutList {

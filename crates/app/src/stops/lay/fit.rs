@@ -84,6 +84,7 @@ fn card(visit: &Visit, row: &FitRow, offer: FitOffer) -> Row {
         title: format!("{} courses, joint {}", row.courses, row.joint.shown),
         value: row.over.shown.clone(),
         note: format!("{} edge, {}", row.edge, row.off),
+        more: String::new(),
         is_now: is_now(visit, offer),
         edit: Edit::TakeWidth {
             clear: offer.clear,
