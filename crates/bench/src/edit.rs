@@ -12,6 +12,8 @@ use underbrick_drawing::{cross_section, long_section};
 use underbrick_records::v1::{Leg, LegShape, Shot, ShotBy};
 use underbrick_records::{SiteFile, read_site, write_site};
 
+use crate::CURVED;
+
 /// The two canvases of the landscape screen.
 const CROSS: Sheet = Sheet {
     width: 768.0,
@@ -23,8 +25,6 @@ const LONG: Sheet = Sheet {
     height: 342.0,
     text_scale: 1.0,
 };
-
-const CURVED: &str = include_str!("../../../sample-sites/curved-to-a-drive/site.ron");
 
 pub fn print() -> anyhow::Result<()> {
     let catalogue = underbrick_records::catalogue()?;

@@ -14,6 +14,9 @@ mod grid;
 mod lay;
 mod window;
 
+/// The sample that bends.
+const CURVED: &str = include_str!("../../../sample-sites/curved-to-a-drive/site.ron");
+
 fn main() -> anyhow::Result<()> {
     if std::env::args().any(|argument| argument == "--grid-json") {
         return grid::print_json();

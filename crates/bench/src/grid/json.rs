@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use underbrick_calc::lay::{Clipper, Parts, Placed, PlanPoint, area_m2};
 
+use super::walks::{Walk, walks};
 use super::{Task, task};
 
 /// Prints all cases.
@@ -15,7 +16,12 @@ pub fn print_json() -> anyhow::Result<()> {
         task(2000, 0.3),
     ];
     let cases: Vec<String> = cases.iter().map(task_json).collect();
-    println!("{{\"cases\":[{}]}}", cases.join(","));
+    let walks: Vec<String> = walks()?.iter().map(walk_json).collect();
+    println!(
+        "{{\"cases\":[{}],\"walks\":[{}]}}",
+        cases.join(","),
+        walks.join(",")
+    );
     Ok(())
 }
 
@@ -42,6 +48,28 @@ pub fn task_json(task: &Task) -> String {
         "{{\"band\":{},\"bricks\":[{}]}}",
         outline_json(&task.band),
         bricks.join(",")
+    )
+}
+
+/// The clear width of a walk and the outlines of its pieces.
+fn walk_json(walk: &Walk) -> String {
+    let pieces: Vec<String> = walk
+        .pieces
+        .all()
+        .iter()
+        .map(|piece| {
+            let outline = walk.pieces.outline(piece);
+            format!(
+                "{{\"outline\":{},\"area_m2\":{}}}",
+                outline_json(outline),
+                area_m2(outline)
+            )
+        })
+        .collect();
+    format!(
+        "{{\"band\":{},\"pieces\":[{}]}}",
+        outline_json(&walk.band),
+        pieces.join(",")
     )
 }
 

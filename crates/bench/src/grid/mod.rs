@@ -2,6 +2,7 @@
 
 mod json;
 mod peers;
+mod walks;
 
 use std::hint::black_box;
 use std::time::Instant;
@@ -24,6 +25,7 @@ pub struct Task {
 }
 
 pub fn print() -> anyhow::Result<()> {
+    walks::print()?;
     for n_corners in [400, 2000] {
         let task = task(n_corners, 0.0);
         println!(
