@@ -221,13 +221,18 @@ impl Open {
         } else {
             areas
         };
-        let below = if self.stop == Stop::Lay {
-            self.plan(ui, areas.long)
+        let tapped = if self.stop == Stop::Lay {
+            // The plan first: what is dragged there is in the section of the same frame.
+            let tapped = self.plan(ui, areas.long);
+            cross_ui(ui, areas.cross, &mut self.ground, &self.visit).or(tapped)
         } else {
-            long_ui(ui, areas.long, &mut self.ground, &self.visit)
+            cross_ui(ui, areas.cross, &mut self.ground, &self.visit).or(long_ui(
+                ui,
+                areas.long,
+                &mut self.ground,
+                &self.visit,
+            ))
         };
-        // After the plan: what was dragged there is in the section of the same frame.
-        let tapped = cross_ui(ui, areas.cross, &mut self.ground, &self.visit).or(below);
         let line = egui::Stroke::new(1.0, theme::color(Ink::Hairline, theme));
         ui.painter()
             .hline(areas.cross.x_range(), areas.long.min.y, line);

@@ -71,7 +71,10 @@ impl App {
     }
 
     fn says(&self, words: &str) -> bool {
-        self.harness.query_all_by_label(words).next().is_some()
+        self.harness
+            .query_all_by_label_contains(words)
+            .next()
+            .is_some()
     }
 
     fn visit(&self) -> &Visit {

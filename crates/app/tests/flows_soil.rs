@@ -74,7 +74,8 @@ impl App {
     fn reads(&self, label: &str) {
         assert!(
             self.harness
-                .query_by_role_and_label(Role::Label, label)
+                .query_all_by_label_contains(label)
+                .next()
                 .is_some(),
             "{label} does not stand on screen"
         );

@@ -326,6 +326,7 @@ fn the_json_is_the_same_every_time() {
         "soil",
         "penetrometers",
         "base",
+        "brick",
         "stations",
         "lifts",
         "laying",

@@ -655,7 +655,8 @@ fn figure(ui: &mut Ui, label: &str, value: &str, note: &str) {
     let more = (label_words.more() + note_words.more()).max(value_words.more());
     let (rect, response) =
         ui.allocate_exact_size(vec2(width, theme::tall(ui, 52.0) + more), Sense::hover());
-    let name = format!("{label} {value}");
+    let name = [label, value, note].join(" ");
+    let name = name.trim_end().to_owned();
     response.widget_info(move || WidgetInfo::labeled(Role::Label, true, name.clone()));
     let theme = theme::current(ui);
     let painter = ui.painter();
@@ -698,7 +699,7 @@ fn said(ui: &mut Ui, mark: Mark, text: &str, under: &str) {
         + 14.0;
     let (rect, response) =
         ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::hover());
-    let name = text.to_owned();
+    let name = [text, under].join(" ").trim_end().to_owned();
     response.widget_info(move || WidgetInfo::labeled(Role::Label, true, name.clone()));
     mark.paint(
         ui.painter(),
