@@ -52,10 +52,10 @@ proptest! {
         }
     }
 
-    /// On a curve the count goes by the pitch along the face that is tighter, the laying by chords. Whole brick is counted, so a stretcher is
-    /// left out, which a tight curve asks to be laid in halves.
+    /// On a curve the count goes by the pitch along the face that is tighter, the laying by chords: they differ by a few in a hundred. On
+    /// tighter ones stretchers are laid as halves, which the count does not know.
     #[test]
-    fn curves_agree_nearly(radius_m in 1.5..20.0_f64, turn_rad in 0.3..1.5_f64, which in prop::sample::select(vec![0_usize, 1, 2, 4]), is_left in any::<bool>()) {
+    fn curves_agree_nearly(radius_m in 3.0..20.0_f64, turn_rad in 0.3..1.5_f64, which in 0..5_usize, is_left in any::<bool>()) {
         let hand = if is_left { Hand::Left } else { Hand::Right };
         let legs = vec![straight(metres(1.0)), curve(radius_m, turn_rad, hand), straight(metres(1.0))];
         for (laid, counted) in counts(legs, STANDS[which]) {

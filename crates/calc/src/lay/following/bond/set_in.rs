@@ -6,7 +6,7 @@ use super::super::stock::{EXACT_M, SAME_M};
 use super::{Next, Walk};
 
 /// Whole bricks after which one piece set in counts as good as another.
-const FAR_ENOUGH: usize = 100;
+const FAR_ENOUGH: usize = 60;
 /// Pieces that are tried at one place.
 const MOST_CANDIDATES: usize = 32;
 /// Lengths nearer to each other than this are tried once.
