@@ -95,7 +95,12 @@ impl Cut<'_> {
             }
             let mut after = Vec::with_capacity(left.len());
             for part in left {
-                match without(&part, opening, &mut self.parts) {
+                match without(
+                    &part,
+                    opening,
+                    in_metres(self.wishes.joint),
+                    &mut self.parts,
+                ) {
                     Placed::Inside => after.push(part),
                     Placed::Outside => is_touched = true,
                     Placed::Cut => {

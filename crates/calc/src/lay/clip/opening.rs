@@ -10,9 +10,14 @@ use super::{Bounds, NEAR_M, Placed, trace};
 const TOUCHED_M2: f64 = 1e-8;
 
 /// What a piece keeps beside a convex opening, both counter-clockwise as seen from above: one outline, with a corner taken out or a bay,
-/// or two and more where it falls apart. The opening is taken 2 nm larger, so that sides in line leave nothing between them. An opening that lies all within the piece parts it across its longer way through the opening's middle, because no saw
+/// or two and more where it falls apart. The opening is taken 2 nm larger, so that sides in line leave nothing between them. An opening that lies all within the piece parts it, a joint apart, across its longer way through the opening's middle, because no saw
 /// cuts a hole.
-pub fn without(piece: &[PlanPoint], opening: &[PlanPoint], parts: &mut Parts) -> Placed {
+pub fn without(
+    piece: &[PlanPoint],
+    opening: &[PlanPoint],
+    joint_m: f64,
+    parts: &mut Parts,
+) -> Placed {
     parts.clear();
     let (Some(bounds), Some(opening_bounds)) = (Bounds::of(piece), Bounds::of(opening)) else {
         return Placed::Inside;
@@ -42,7 +47,7 @@ pub fn without(piece: &[PlanPoint], opening: &[PlanPoint], parts: &mut Parts) ->
     if !is_inside(piece, middle) {
         return Placed::Inside;
     }
-    parted(piece, opening, middle, bounds, parts);
+    parted(piece, opening, middle, bounds, joint_m, parts);
     Placed::Cut
 }
 
@@ -99,6 +104,7 @@ fn parted(
     opening: &[PlanPoint],
     middle: PlanPoint,
     bounds: Bounds,
+    joint_m: f64,
     parts: &mut Parts,
 ) {
     let is_upright = bounds.far_m - bounds.near_m > bounds.right_m - bounds.left_m;
@@ -111,8 +117,8 @@ fn parted(
     };
     let mut of_half = Parts::default();
     for sign in [1.0, -1.0] {
-        let half = half(piece, |spot| sign * ahead_m(spot));
-        if without(&half, opening, &mut of_half) == Placed::Cut {
+        let half = half(piece, |spot| sign * ahead_m(spot) - 0.5 * joint_m);
+        if without(&half, opening, joint_m, &mut of_half) == Placed::Cut {
             for outline in of_half.iter() {
                 parts.add(outline);
             }

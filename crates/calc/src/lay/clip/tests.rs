@@ -128,7 +128,7 @@ fn openings_in_bricks() {
     let brick = upright(0.0, 0.0, 4.0, 2.0);
     let check = |opening: &[PlanPoint], n_parts: usize, expected_m2: f64| {
         let mut parts = Parts::default();
-        let placed = without(&brick, opening, &mut parts);
+        let placed = without(&brick, opening, 0.0, &mut parts);
         let found_m2 = left_m2(placed, &brick, &parts);
         let n_found = match placed {
             Placed::Inside => 1,
@@ -198,7 +198,7 @@ proptest! {
             Placed::Cut => parts.iter().map(<[PlanPoint]>::to_vec).collect(),
         };
         for piece in pieces {
-            let placed = without(&piece, &opening, &mut parts);
+            let placed = without(&piece, &opening, 0.0, &mut parts);
             let found_m2 = left_m2(placed, &piece, &parts);
             let expected_m2 = polygon(&piece).difference(&polygon(&opening)).unsigned_area();
             prop_assert!((found_m2 - expected_m2).abs() < 1e-6, "{placed:?}: {found_m2} instead of {expected_m2} m²");

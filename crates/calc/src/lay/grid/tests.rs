@@ -360,11 +360,6 @@ fn small_pieces_are_seen_to() {
                 .iter()
                 .filter(|piece| is_small(piece, &wishes))
                 .count();
-            println!(
-                "{bond:?} {width_m}: {} pieces, {} notes, {n_small} small",
-                laid.pieces.all().len(),
-                laid.notes.len()
-            );
             assert_eq!(n_small, n_kept, "{bond:?} {width_m}");
         }
     }
@@ -388,6 +383,26 @@ fn a_brick_wider_than_the_walk_is_said() {
     let laid = grid(&run, &four_by_eight(Bond::Herringbone45), &[]);
     assert!(laid.notes.contains(&LayNote::WiderThanTheWalk));
     check_sound(&run, &four_by_eight(Bond::Herringbone45), &laid, &[]);
+}
+
+/// A post of 3 x 3 cm within a brick: the brick is parted, and no piece covers the post again.
+#[test]
+fn a_post_within_a_brick_stays_free() {
+    for bond in GRIDS {
+        let run = run_of(1.2, &[(2.0, 0.0, 1.2)]);
+        let posts: Vec<Opening> = [(0.52, 0.05), (0.8, 0.31), (1.2, -0.22), (1.5, 0.0)]
+            .map(|(station_m, offset_m)| Opening {
+                station: Some(metres(station_m)),
+                offset: Some(metres(offset_m)),
+                along: Some(metres(0.03)),
+                across: Some(metres(0.03)),
+            })
+            .to_vec();
+        let (openings, faults) = openings(&run, &posts);
+        assert_eq!(faults, []);
+        let wishes = four_by_eight(bond);
+        check_sound(&run, &wishes, &grid(&run, &wishes, &openings), &openings);
+    }
 }
 
 fn any_opening() -> impl Strategy<Value = Opening> {
@@ -454,60 +469,5 @@ proptest! {
         let (openings, _) = openings(&run, &written);
         let laid = grid(&run, &wishes, &openings);
         check_sound(&run, &wishes, &laid, &openings);
-    }
-}
-#[test]
-fn zz_draw() {
-    for (name, bond, legs) in [
-        ("h90", Bond::Herringbone90, vec![(2.0, 0.0, 1.0)]),
-        ("h45", Bond::Herringbone45, vec![(2.0, 0.0, 1.2192)]),
-        ("b22", Bond::BasketTwoOnTwo, vec![(4.0, 0.0, 1.13)]),
-        ("b21", Bond::BasketTwoOnOne, vec![(2.0, 0.0, 1.0)]),
-        (
-            "h90c",
-            Bond::Herringbone90,
-            vec![(1.0, 0.0, 1.2192), (2.0, 0.7, 1.2192)],
-        ),
-        (
-            "h45c",
-            Bond::Herringbone45,
-            vec![(1.0, 0.0, 1.2192), (2.0, 0.7, 1.2192)],
-        ),
-    ] {
-        let run = run_of(legs[0].2, &legs);
-        let wishes = four_by_eight(bond);
-        let laid = grid(&run, &wishes, &[]);
-        let mut svg = String::from(
-            "<svg xmlns='http://www.w3.org/2000/svg' width='900' height='1300' viewBox='-0.8 -3.1 2.2 3.2'>",
-        );
-        for piece in laid.pieces.all() {
-            let pts: Vec<String> = laid
-                .pieces
-                .outline(piece)
-                .iter()
-                .map(|s| format!("{},{}", s.right_m, -s.away_m))
-                .collect();
-            let small = is_small(piece, &wishes);
-            let fill = if small {
-                "red"
-            } else {
-                match piece.kind {
-                    Kind::Whole => "#ddd",
-                    Kind::Shaped => "#fc8",
-                    Kind::Cut | Kind::Half | Kind::ThreeQuarter => "#8cf",
-                    Kind::Ripped => "#8f8",
-                    _ => "#fff",
-                }
-            };
-            svg += &format!(
-                "<polygon points='{}' fill='{fill}' stroke='black' stroke-width='0.002'/>",
-                pts.join(" ")
-            );
-        }
-        svg += "</svg>";
-        std::fs::write(format!("/tmp/draw-{name}.svg"), svg).unwrap();
-        for note in laid.notes.iter().take(12) {
-            println!("{name} {note:?}");
-        }
     }
 }

@@ -32,6 +32,8 @@ pub(super) struct Brick {
 #[derive(Clone, Debug, PartialEq)]
 struct Bit {
     outline: Vec<PlanPoint>,
+    /// Number of the brick that it was.
+    brick: usize,
     along: (f64, f64),
     row: i32,
     extent: Extent,
@@ -90,6 +92,7 @@ pub(super) struct Trimmer<'a> {
     sizes: Sizes,
     parts: Parts,
     bits: Vec<Bit>,
+    n_bricks: usize,
 }
 
 impl<'a> Trimmer<'a> {
@@ -109,12 +112,14 @@ impl<'a> Trimmer<'a> {
             sizes,
             parts: Parts::default(),
             bits: Vec::new(),
+            n_bricks: 0,
         }
     }
 
     /// Takes in what the field leaves of a brick.
     pub fn add(&mut self, brick: &Brick) {
         let whole = brick.outline.as_slice();
+        self.n_bricks += 1;
         match self.field.place(whole, &mut self.parts) {
             Placed::Outside => {}
             Placed::Inside => {
@@ -128,6 +133,7 @@ impl<'a> Trimmer<'a> {
                 } else {
                     self.bits.push(Bit {
                         outline: whole.to_vec(),
+                        brick: self.n_bricks,
                         along: brick.along,
                         row: brick.row,
                         extent: Extent {
@@ -163,7 +169,7 @@ impl<'a> Trimmer<'a> {
         for (opening, _) in &self.openings {
             let mut after = Vec::with_capacity(left.len());
             for (outline, how) in left {
-                match without(&outline, opening, &mut self.parts) {
+                match without(&outline, opening, self.sizes.joint_m, &mut self.parts) {
                     Placed::Inside => after.push((outline, how)),
                     Placed::Outside => {}
                     Placed::Cut => {
@@ -177,6 +183,7 @@ impl<'a> Trimmer<'a> {
             let extent = Extent::of(&outline, brick.along);
             self.bits.push(Bit {
                 outline,
+                brick: self.n_bricks,
                 along: brick.along,
                 row: brick.row,
                 extent,

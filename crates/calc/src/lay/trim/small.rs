@@ -1,4 +1,4 @@
-//! Pieces smaller than the least: joined to a neighbour, left to the joint, or the joint beside them moved.
+//! Pieces smaller than the least: joined to a neighbour, left to the joint, or grown into their neighbours.
 
 use super::super::clip::{Bounds, Clipper, Parts, Placed, without};
 use super::super::pieces::PlanPoint;
@@ -56,31 +56,30 @@ pub(super) fn see_to(bits: &mut Vec<Bit>, ground: &mut Ground<'_>, sizes: &Sizes
         }
         let (row, at) = (bit.row, middle(&bit.outline));
         let neighbours = neighbours(bits, bit_idx, &nearby, sizes);
-        let done = if let Some((joined, other_idx)) =
-            joined(bits, bit_idx, &neighbours, sizes, &mut ground.parts)
-        {
-            if joined.extent.is_small(sizes) {
-                waiting.push(bit_idx);
-            }
-            take(bits, other_idx);
-            put(bits, bit_idx, joined);
-            Done::Joined
-        } else if thickness_m(&bit.outline) <= sizes.widest_joint_m {
-            let thickness_m = thickness_m(&bit.outline);
-            take(bits, bit_idx);
-            Done::LeftToTheJoint { thickness_m }
-        } else if let Some(moved) = moved(ground, bits, bit_idx, &nearby, sizes) {
-            put(bits, bit_idx, moved.larger);
-            for (other_idx, kept) in moved.others {
-                match kept {
-                    Some(kept) => put(bits, other_idx, kept),
-                    None => take(bits, other_idx),
+        let done =
+            if let Some((joined, other_idx)) = joined(ground, bits, bit_idx, &neighbours, sizes) {
+                if joined.extent.is_small(sizes) {
+                    waiting.push(bit_idx);
                 }
-            }
-            Done::JointMoved { by_m: moved.by_m }
-        } else {
-            Done::Kept { extent: bit.extent }
-        };
+                take(bits, other_idx);
+                put(bits, bit_idx, joined);
+                Done::Joined
+            } else if thickness_m(&bit.outline) <= sizes.widest_joint_m {
+                let thickness_m = thickness_m(&bit.outline);
+                take(bits, bit_idx);
+                Done::LeftToTheJoint { thickness_m }
+            } else if let Some(moved) = moved(ground, bits, bit_idx, &nearby, sizes) {
+                put(bits, bit_idx, moved.larger);
+                for (other_idx, kept) in moved.others {
+                    match kept {
+                        Some(kept) => put(bits, other_idx, kept),
+                        None => take(bits, other_idx),
+                    }
+                }
+                Done::JointMoved { by_m: moved.by_m }
+            } else {
+                Done::Kept { extent: bit.extent }
+            };
         seen_to.push(SeenTo { row, at, done });
     }
     bits.retain(|bit| !bit.outline.is_empty());
@@ -110,11 +109,15 @@ fn neighbours(
         return Vec::new();
     };
     let most_gap_m = sizes.pattern_joint_m + 1e-4;
+    let Some(around) = Bounds::of(&bit.outline).map(|bounds| bounds.grown(most_gap_m)) else {
+        return Vec::new();
+    };
     let mut neighbours: Vec<(usize, Facing)> = nearby
-        .around(middle(&bit.outline))
+        .around(middle(&bit.outline), 1)
         .filter(|&other_idx| other_idx != bit_idx)
         .filter_map(|other_idx| {
             let other = bits.get(other_idx)?;
+            Bounds::of(&other.outline).filter(|other| other.meets(&around))?;
             let facing = Facing::between(&bit.outline, &other.outline, most_gap_m)?;
             Some((other_idx, facing))
         })
@@ -131,33 +134,35 @@ fn neighbours(
 
 /// The bit with the first neighbour with which it fits in one brick.
 fn joined(
+    ground: &mut Ground<'_>,
     bits: &[Bit],
     bit_idx: usize,
     neighbours: &[(usize, Facing)],
     sizes: &Sizes,
-    parts: &mut Parts,
 ) -> Option<(Bit, usize)> {
     let bit = bits.get(bit_idx)?;
     neighbours.iter().find_map(|(other_idx, facing)| {
         let other = bits.get(*other_idx)?;
-        if facing.shared_m() < LEAST_SHARED * facing.side_m {
+        // Two parts of one brick were cut apart for a reason.
+        if other.brick == bit.brick || facing.shared_m() < LEAST_SHARED * facing.side_m {
             return None;
         }
-        let joined = one_of(bit, &other.outline, other, facing, sizes, parts)?;
-        Some((joined, *other_idx))
+        let joined = one_of(bit, other, facing, sizes, &mut ground.parts)?;
+        ground
+            .is_free(&joined.outline)
+            .then_some((joined, *other_idx))
     })
 }
 
-/// A bit and an outline beside it as one, where it fits in one brick, laid as either of the two is. Called after the larger of the two.
+/// Two bits as one, where that fits in one brick, laid as either of the two is. It belongs to the row of the larger.
 fn one_of(
     bit: &Bit,
-    outline: &[PlanPoint],
     other: &Bit,
     facing: &Facing,
     sizes: &Sizes,
     parts: &mut Parts,
 ) -> Option<Bit> {
-    parts.take(&facing.joined(&bit.outline, outline));
+    parts.take(&facing.joined(&bit.outline, &other.outline));
     let joined = only(parts)?;
     let row = if other.area_m2() > bit.area_m2() {
         other.row
@@ -167,6 +172,7 @@ fn one_of(
     let (along, extent) = laid_to_fit(&joined, &[other.along, bit.along], sizes)?;
     Some(Bit {
         outline: joined,
+        brick: bit.brick,
         along,
         row,
         extent,
@@ -262,6 +268,7 @@ fn grown_to(
     Some(Moved {
         larger: Bit {
             outline,
+            brick: bit.brick,
             along,
             row: bit.row,
             extent,
@@ -294,6 +301,13 @@ pub(super) struct Ground<'a> {
 }
 
 impl Ground<'_> {
+    /// Whether a piece keeps clear of all openings.
+    fn is_free(&mut self, outline: &[PlanPoint]) -> bool {
+        self.openings
+            .iter()
+            .all(|(opening, _)| without(outline, opening, 0.0, &mut self.parts) == Placed::Inside)
+    }
+
     /// What field and openings leave of a rectangle, where that is one piece.
     fn left_of(&mut self, rectangle: &[PlanPoint; 4]) -> Option<Vec<PlanPoint>> {
         let mut left = match self.field.place(rectangle, &mut self.parts) {
@@ -302,7 +316,7 @@ impl Ground<'_> {
             Placed::Cut => only(&self.parts)?,
         };
         for (opening, _) in self.openings {
-            match without(&left, opening, &mut self.parts) {
+            match without(&left, opening, 0.0, &mut self.parts) {
                 Placed::Outside => return None,
                 Placed::Inside => {}
                 Placed::Cut => left = only(&self.parts)?,
@@ -322,14 +336,15 @@ impl Ground<'_> {
         sizes: &Sizes,
     ) -> Option<Vec<(usize, Option<Bit>)>> {
         let mut kept = Vec::new();
-        for other_idx in nearby.around(middle(rectangle)) {
+        // A joined bit may reach beyond the squares next to where it lay at first.
+        for other_idx in nearby.around(middle(rectangle), 2) {
             let Some(other) = bits.get(other_idx).filter(|_| other_idx != bit_idx) else {
                 continue;
             };
             if other.outline.is_empty() {
                 continue;
             }
-            match without(&other.outline, rectangle, &mut self.parts) {
+            match without(&other.outline, rectangle, 0.0, &mut self.parts) {
                 Placed::Inside => {}
                 Placed::Outside => kept.push((other_idx, None)),
                 Placed::Cut => {
@@ -366,7 +381,7 @@ pub(super) fn middle(outline: &[PlanPoint]) -> PlanPoint {
     })
 }
 
-/// Bits by where they lie, in squares that no brick is longer than.
+/// Bits by where they lay at first, in squares so large that neighbours lie in the same or in the next.
 struct Nearby {
     square_m: f64,
     all: Vec<(i64, i64, usize)>,
@@ -375,7 +390,7 @@ struct Nearby {
 impl Nearby {
     fn of(bits: &[Bit], sizes: &Sizes) -> Self {
         let mut nearby = Self {
-            square_m: 1.5 * (sizes.length_m + sizes.width_m + sizes.pattern_joint_m),
+            square_m: sizes.length_m + sizes.width_m + sizes.pattern_joint_m,
             all: Vec::with_capacity(bits.len()),
         };
         for (bit_idx, bit) in bits.iter().enumerate() {
@@ -386,18 +401,18 @@ impl Nearby {
         nearby
     }
 
-    /// Bits in the square of a spot and in those around it.
-    fn around(&self, spot: PlanPoint) -> impl Iterator<Item = usize> {
+    /// Bits in the square of a spot and in those around it, so many rings of them.
+    fn around(&self, spot: PlanPoint, n_rings: i64) -> impl Iterator<Item = usize> {
         let (away, right) = self.square(spot);
-        (away - 1..=away + 1).flat_map(move |away| {
+        (away - n_rings..=away + n_rings).flat_map(move |away| {
             let from = self
                 .all
-                .partition_point(|entry| (entry.0, entry.1) < (away, right - 1));
+                .partition_point(|entry| (entry.0, entry.1) < (away, right - n_rings));
             self.all
                 .get(from..)
                 .unwrap_or_default()
                 .iter()
-                .take_while(move |entry| (entry.0, entry.1) <= (away, right + 1))
+                .take_while(move |entry| (entry.0, entry.1) <= (away, right + n_rings))
                 .map(|entry| entry.2)
         })
     }
