@@ -125,17 +125,7 @@ pub fn with_plan<T>(visit: &Visit, show: impl FnOnce(&PlanInput<'_>) -> T) -> Op
     let results = visit.results();
     let (line, lay) = (results.line.as_ref()?, results.lay.as_ref()?);
     let letter = |piece_idx: usize| lay.cuts.line(piece_idx).map(|line| line.letter.clone());
-    Some(show(&PlanInput {
-        site: visit.site(),
-        run: &line.run,
-        pieces: &lay.pieces,
-        letter: &letter,
-        fall: Some(line.grade.fall),
-        narrowest_joint: lay.narrowest_joint,
-        widest_joint: lay.widest_joint,
-        least_lap: lay.least_lap,
-        notes: &lay.notes,
-    }))
+    Some(show(&PlanInput::of(visit.site(), line, lay, &letter)))
 }
 
 /// Where the plan itself stands in its part of the screen, and the strip under it.

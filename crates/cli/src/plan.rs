@@ -45,17 +45,7 @@ pub fn plan(asked: &PlanAsked) -> anyhow::Result<Status> {
         };
     }
     let letter = |piece_idx: usize| lay.cuts.line(piece_idx).map(|line| line.letter.clone());
-    let input = PlanInput {
-        site,
-        run: &line.run,
-        pieces: &lay.pieces,
-        letter: &letter,
-        fall: None,
-        narrowest_joint: lay.narrowest_joint,
-        widest_joint: lay.widest_joint,
-        least_lap: lay.least_lap,
-        notes: &lay.notes,
-    };
+    let input = PlanInput::of(site, line, lay, &letter);
     let drawing = draw(&input, view, sheet);
     let svg = svg::write(&drawing, if asked.dim { Theme::Dim } else { Theme::Sun });
     match &asked.output {

@@ -4,10 +4,11 @@ use std::path::{Path, PathBuf};
 
 use anyhow::Context as _;
 use underbrick_app::{picture, theme::Theme};
-use underbrick_calc::compute;
 use underbrick_calc::quantity::metres;
+use underbrick_calc::site::Site;
+use underbrick_calc::{Results, compute};
 use underbrick_drawing::item::{Drawing, Sheet};
-use underbrick_drawing::{cross_section, long_section_on_paper, svg};
+use underbrick_drawing::{PlanInput, PlanView, cross_section, long_section_on_paper, plan, svg};
 use underbrick_records::{OpenSite, OwnCauses, RecordError, Shelf};
 
 /// A sheet with the width of a letter page, lying.
@@ -51,6 +52,9 @@ pub fn write(folder: &Path, site: Option<&Path>, causes: Option<&Path>) -> anyho
     let long = long_section_on_paper(&site, &catalogue, &results, station, SHEET);
     write_drawing(&folder, "cross-section", &cross)?;
     write_drawing(&folder, "long-section", &long)?;
+    if let Some(plan) = results_plan(&site, &results) {
+        write_drawing(&folder, "plan", &plan)?;
+    }
     let sheet = underbrick_sheets::results(&site, &results, &findings);
     write_file(
         &folder,
@@ -63,6 +67,14 @@ pub fn write(folder: &Path, site: Option<&Path>, causes: Option<&Path>) -> anyho
         underbrick_sheets::to_json(&sheet).as_bytes(),
     )?;
     Ok(folder)
+}
+
+/// The whole walk from above; `None` where the run is not known.
+fn results_plan(site: &Site, results: &Results) -> Option<Drawing> {
+    let (line, lay) = (results.line.as_ref()?, results.lay.as_ref()?);
+    let view = PlanView::whole(site, &line.run, SHEET);
+    let letter = |piece_idx: usize| lay.cuts.line(piece_idx).map(|line| line.letter.clone());
+    Some(plan(&PlanInput::of(site, line, lay, &letter), view, SHEET))
 }
 
 fn sample(folder: &Path) -> anyhow::Result<PathBuf> {

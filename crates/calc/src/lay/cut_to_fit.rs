@@ -205,3 +205,105 @@ fn reach_m(outline: &[PlanPoint], towards: (f64, f64)) -> f64 {
     let most_m = outline.iter().map(along).fold(f64::NEG_INFINITY, f64::max);
     (most_m - least_m).max(0.0)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::openings::openings as placed;
+    use super::super::walks::{any_run, polygon, whole_band};
+    use super::super::{across, along, needs_clipping};
+    use super::*;
+    use crate::bed::EdgeBrick;
+    use crate::defaults;
+    use crate::quantity::{Length, inches};
+    use crate::site::{Bond, CourseWay, EdgeStands, Hand, Opening};
+    use geo::{Area as _, BooleanOps as _, MultiPolygon};
+    use proptest::prelude::*;
+
+    fn wishes(courses: CourseWay) -> LayWishes {
+        let (length, width, thickness) = (inches(8.0), inches(4.0), inches(2.25));
+        LayWishes {
+            bond: Bond::Running,
+            courses,
+            start: Hand::Left,
+            brick_length: length,
+            brick_width: width,
+            brick_thickness: thickness,
+            joint: inches(0.125),
+            least_joint: defaults::least_joint(),
+            widest_joint: defaults::widest_joint(),
+            lap_share: 0.5,
+            least_lap: length * 0.25,
+            least_piece: length / 3.0,
+            kerf: defaults::kerf(),
+            edge_brick: EdgeBrick::of(EdgeStands::Sailor, length, width, thickness),
+            return_at_door: false,
+            return_at_end: false,
+        }
+    }
+
+    fn post(station: Length, offset: Length) -> Opening {
+        Opening {
+            station: Some(station),
+            offset: Some(offset),
+            along: Some(inches(6.0)),
+            across: Some(inches(9.0)),
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(60))]
+        /// The oracle is geo's boolean operations, whose own grid keeps areas to 1e-5 m².
+        #[test]
+        fn what_is_left_lies_in_the_walk_and_off_the_post(
+            run in any_run(), part in 0.1..0.9_f64, offset_m in -0.3..0.3_f64, is_across in any::<bool>(),
+        ) {
+            let wishes = wishes(if is_across { CourseWay::Across } else { CourseWay::Along });
+            let mut laid = if is_across { across(&run, &wishes) } else { along(&run, &wishes) };
+            let written = [post(run.length() * part, metres(offset_m))];
+            let (openings, _) = placed(&run, &written);
+            cut_to_fit(&mut laid, &run, &wishes, needs_clipping(&run), &openings);
+            let pieces = MultiPolygon(
+                laid.pieces.all().iter().map(|piece| polygon(laid.pieces.outline(piece))).collect(),
+            );
+            for opening in &openings {
+                let in_the_opening = pieces.intersection(&polygon(&opening.outline));
+                prop_assert!(in_the_opening.unsigned_area() < 1e-5);
+            }
+            if needs_clipping(&run) {
+                let beyond = pieces.difference(&polygon(&whole_band(&run)));
+                prop_assert!(beyond.unsigned_area() < 1e-5, "{}", beyond.unsigned_area());
+            }
+        }
+    }
+
+    #[test]
+    fn a_post_in_a_straight_walk_by_hand() {
+        // Courses 4 1/8 in apart from 1/8 in off the left edge; brick from 1/8 in off the door. A post of 6 x 9 in, a joint around it.
+        let run = super::super::walks::run_of(8.25 * 4.0 * 0.0254 + 0.000_1, &[(3.0, 0.0, 0.8383)]);
+        let wishes = wishes(CourseWay::Along);
+        let before = along(&run, &wishes);
+        let mut after = before.clone();
+        let (openings, faults) = placed(&run, &[post(metres(1.5), metres(0.0))]);
+        assert_eq!(faults, []);
+        cut_to_fit(&mut after, &run, &wishes, false, &openings);
+        let area = |laid: &Laid| -> f64 {
+            let pieces = laid.pieces.all().iter();
+            pieces
+                .map(|piece| area_m2(laid.pieces.outline(piece)))
+                .sum()
+        };
+        // What is taken away is brick within the opening and its joint: below (6 1/4 x 9 1/4 in), above that less joints of 1/8 in.
+        let taken_m2 = (area(&before) - area(&after)) / (0.0254 * 0.0254);
+        assert!(
+            taken_m2 < 6.25 * 9.25 && taken_m2 > 6.25 * 9.25 * 0.93,
+            "{taken_m2} in²"
+        );
+        let n_shaped = after
+            .pieces
+            .all()
+            .iter()
+            .filter(|piece| piece.kind.is_cut())
+            .count();
+        assert!(n_shaped > 2, "{n_shaped}");
+    }
+}

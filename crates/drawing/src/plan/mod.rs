@@ -27,8 +27,8 @@ use crate::item::{Drawing, Point, Sheet};
 use crate::palette::Ink;
 use band::Band;
 use room::{Dots, Room};
-use underbrick_calc::lay::{LayNote, LayWishes, Measured, Pieces, PlanPoint};
-use underbrick_calc::line::Run;
+use underbrick_calc::lay::{Lay, LayNote, LayWishes, Measured, Pieces, PlanPoint};
+use underbrick_calc::line::{Line, Run};
 use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::in_metres;
@@ -55,6 +55,29 @@ pub struct PlanInput<'a> {
     pub least_lap: Option<Measured>,
     /// What could not be laid as asked.
     pub notes: &'a [LayNote],
+}
+
+impl<'a> PlanInput<'a> {
+    /// What follows from a site; `letter` gives the cut list's letter of a piece by its index.
+    #[must_use]
+    pub fn of(
+        site: &'a Site,
+        line: &'a Line,
+        lay: &'a Lay,
+        letter: &'a dyn Fn(usize) -> Option<String>,
+    ) -> Self {
+        Self {
+            site,
+            run: &line.run,
+            pieces: &lay.pieces,
+            letter,
+            fall: Some(line.grade.fall),
+            narrowest_joint: lay.narrowest_joint,
+            widest_joint: lay.widest_joint,
+            least_lap: lay.least_lap,
+            notes: &lay.notes,
+        }
+    }
 }
 
 /// How much is drawn, by the scale.
