@@ -20,7 +20,7 @@ fn sample(name: &str) -> Site {
         .expect("the tests package stands in the root")
         .join("sample-sites");
     let catalogue = underbrick_records::catalogue().unwrap();
-    let open = OpenSite::open(&root.join(name)).unwrap();
+    let open = OpenSite::open(root.join(name)).unwrap();
     open.site().checked(&catalogue).0
 }
 
@@ -170,7 +170,7 @@ fn every_joint_is_as_wide_as_said(lay: &Lay) {
         .collect();
     let mut n_measured = 0;
     for pair in pieces.windows(2) {
-        let (one, other) = (pair[0], pair[1]);
+        let &[one, other] = pair else { continue };
         if one.course != other.course {
             continue;
         }
@@ -178,7 +178,7 @@ fn every_joint_is_as_wide_as_said(lay: &Lay) {
             lay.pieces
                 .outline(other)
                 .iter()
-                .map(move |to| (from.right_m - to.right_m).hypot(from.away_m - to.away_m))
+                .map(move |to| libm::hypot(from.right_m - to.right_m, from.away_m - to.away_m))
         });
         let gap_m = gaps.fold(f64::INFINITY, f64::min);
         assert!(

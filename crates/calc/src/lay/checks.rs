@@ -1,5 +1,6 @@
 //! What someone should look at in a layout.
 
+use super::fine::fine;
 use super::laid::{LayNote, Measured};
 use super::layout::{Lay, MOST_PIECES};
 use super::openings::OpeningFault;
@@ -290,7 +291,7 @@ fn worst_joint(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
             },
             shown.thickness(lay.wishes.least_joint),
             shown.thickness(lay.wishes.widest_joint),
-            shown.thickness(worst.length),
+            fine(worst.length, shown),
             worst.course,
             shown.along(worst.station),
         ),

@@ -32,10 +32,7 @@ pub(super) fn rows(visit: &Visit, opened: &Opened, rows: &mut Vec<Row>) {
     rows.push(figure(
         "Bricks for all of it",
         lay.cuts.n_bricks().to_string(),
-        format!(
-            "offcuts used again; no way of cutting needs fewer than {}",
-            lay.cuts.lower_bound()
-        ),
+        format!("offcuts used again; at least {}", lay.cuts.lower_bound()),
     ));
     rows.push(short_or_over(lay));
     if let (Some(narrowest), Some(widest)) = (lay.narrowest_joint, lay.widest_joint) {
@@ -73,12 +70,12 @@ fn at(measured: Measured, shown: ShownIn) -> String {
 }
 
 fn short_or_over(lay: &Lay) -> Row {
-    let lifted = format!("about {} lie in the old walk", lay.n_lifted);
+    let lifted = format!("some {} in the old walk", lay.n_lifted);
     match lay.salvage {
         None => figure(
             "Brick short or over",
             "not known",
-            format!("{lifted}; count what is good, or give the loss"),
+            format!("{lifted}; count, or give the loss"),
         ),
         Some(salvage) => {
             let how = if salvage.is_counted {
