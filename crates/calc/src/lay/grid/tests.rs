@@ -405,6 +405,30 @@ fn a_post_within_a_brick_stays_free() {
     }
 }
 
+/// Brick far from closing leaves joints of 5 cm, in which a thin piece may lie: two pieces were joined across one.
+#[test]
+fn no_pieces_are_joined_across_a_third() {
+    let run = run_of(
+        1.386_414_386_296_104,
+        &[(
+            3.141_028_891_775_675_5,
+            3.141_028_891_775_675_5 * 0.463_580_172_149_053_9,
+            1.386_414_386_296_104,
+        )],
+    );
+    let wishes = LayWishes {
+        start: Hand::Right,
+        return_at_end: true,
+        ..wishes(
+            Bond::BasketTwoOnOne,
+            millimetres(259.213_570_815_973_85),
+            millimetres(77.799_199_689_191_6),
+            millimetres(4.363_534_456_728_76),
+        )
+    };
+    check_sound(&run, &wishes, &grid(&run, &wishes, &[]), &[]);
+}
+
 fn any_opening() -> impl Strategy<Value = Opening> {
     (0.0..8.0_f64, -1.0..1.0_f64, 0.03..0.9_f64, 0.03..0.9_f64).prop_map(
         |(station_m, offset_m, along_m, across_m)| Opening {

@@ -71,17 +71,30 @@ impl Facing {
     /// Both and the joint between them as one outline: around the one to its side, across, around the other and back.
     pub fn joined(&self, one: &[PlanPoint], other: &[PlanPoint]) -> Vec<PlanPoint> {
         let mut outline = Vec::with_capacity(one.len() + other.len() + 4);
-        let on_one = |along_m: f64| PlanPoint {
-            right_m: self.start.right_m + self.along.0 * along_m,
-            away_m: self.start.away_m + self.along.1 * along_m,
-        };
         outline.extend(turned_to(one, self.one_side + 1));
-        outline.push(on_one(self.from_m));
+        outline.push(self.on_one(self.from_m));
         outline.extend(self.on_other(other, self.from_m));
         outline.extend(turned_to(other, self.other_side + 1));
         outline.extend(self.on_other(other, self.to_m));
-        outline.push(on_one(self.to_m));
+        outline.push(self.on_one(self.to_m));
         outline
+    }
+
+    /// The joint between them, as far as they face each other, counter-clockwise.
+    pub fn bridge(&self, other: &[PlanPoint]) -> Option<[PlanPoint; 4]> {
+        Some([
+            self.on_one(self.from_m),
+            self.on_other(other, self.from_m)?,
+            self.on_other(other, self.to_m)?,
+            self.on_one(self.to_m),
+        ])
+    }
+
+    fn on_one(&self, along_m: f64) -> PlanPoint {
+        PlanPoint {
+            right_m: self.start.right_m + self.along.0 * along_m,
+            away_m: self.start.away_m + self.along.1 * along_m,
+        }
     }
 
     /// The spot of the other's side that lies across from a place along the one's.

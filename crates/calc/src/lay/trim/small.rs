@@ -1,7 +1,7 @@
 //! Pieces smaller than the least: joined to a neighbour, left to the joint, or grown into their neighbours.
 
 use super::super::clip::{Bounds, Clipper, Parts, Placed, without};
-use super::super::pieces::PlanPoint;
+use super::super::pieces::{PlanPoint, area_m2};
 use super::extent::{Extent, Reach, thickness_m};
 use super::join::Facing;
 use super::{Bit, How, Sizes};
@@ -56,30 +56,31 @@ pub(super) fn see_to(bits: &mut Vec<Bit>, ground: &mut Ground<'_>, sizes: &Sizes
         }
         let (row, at) = (bit.row, middle(&bit.outline));
         let neighbours = neighbours(bits, bit_idx, &nearby, sizes);
-        let done =
-            if let Some((joined, other_idx)) = joined(ground, bits, bit_idx, &neighbours, sizes) {
-                if joined.extent.is_small(sizes) {
-                    waiting.push(bit_idx);
+        let done = if let Some((joined, other_idx)) =
+            joined(ground, bits, bit_idx, &neighbours, &nearby, sizes)
+        {
+            if joined.extent.is_small(sizes) {
+                waiting.push(bit_idx);
+            }
+            take(bits, other_idx);
+            put(bits, bit_idx, joined);
+            Done::Joined
+        } else if thickness_m(&bit.outline) <= sizes.widest_joint_m {
+            let thickness_m = thickness_m(&bit.outline);
+            take(bits, bit_idx);
+            Done::LeftToTheJoint { thickness_m }
+        } else if let Some(moved) = moved(ground, bits, bit_idx, &nearby, sizes) {
+            put(bits, bit_idx, moved.larger);
+            for (other_idx, kept) in moved.others {
+                match kept {
+                    Some(kept) => put(bits, other_idx, kept),
+                    None => take(bits, other_idx),
                 }
-                take(bits, other_idx);
-                put(bits, bit_idx, joined);
-                Done::Joined
-            } else if thickness_m(&bit.outline) <= sizes.widest_joint_m {
-                let thickness_m = thickness_m(&bit.outline);
-                take(bits, bit_idx);
-                Done::LeftToTheJoint { thickness_m }
-            } else if let Some(moved) = moved(ground, bits, bit_idx, &nearby, sizes) {
-                put(bits, bit_idx, moved.larger);
-                for (other_idx, kept) in moved.others {
-                    match kept {
-                        Some(kept) => put(bits, other_idx, kept),
-                        None => take(bits, other_idx),
-                    }
-                }
-                Done::JointMoved { by_m: moved.by_m }
-            } else {
-                Done::Kept { extent: bit.extent }
-            };
+            }
+            Done::JointMoved { by_m: moved.by_m }
+        } else {
+            Done::Kept { extent: bit.extent }
+        };
         seen_to.push(SeenTo { row, at, done });
     }
     bits.retain(|bit| !bit.outline.is_empty());
@@ -138,6 +139,7 @@ fn joined(
     bits: &[Bit],
     bit_idx: usize,
     neighbours: &[(usize, Facing)],
+    nearby: &Nearby,
     sizes: &Sizes,
 ) -> Option<(Bit, usize)> {
     let bit = bits.get(bit_idx)?;
@@ -148,9 +150,15 @@ fn joined(
             return None;
         }
         let joined = one_of(bit, other, facing, sizes, &mut ground.parts)?;
-        ground
-            .is_free(&joined.outline)
-            .then_some((joined, *other_idx))
+        // In a wide joint a thin piece may lie.
+        let bridge = facing.bridge(&other.outline)?;
+        let is_empty = ground.is_in_field(&bridge)
+            && nearby
+                .around(middle(&bridge), 2)
+                .filter(|third_idx| *third_idx != bit_idx && third_idx != other_idx)
+                .filter_map(|third_idx| bits.get(third_idx))
+                .all(|third| ground.keeps_clear(&third.outline, &bridge));
+        (is_empty && ground.is_free(&joined.outline)).then_some((joined, *other_idx))
     })
 }
 
@@ -301,6 +309,23 @@ pub(super) struct Ground<'a> {
 }
 
 impl Ground<'_> {
+    /// Whether all of a rectangle lies in the field, but for a hair at an edge.
+    fn is_in_field(&mut self, rectangle: &[PlanPoint; 4]) -> bool {
+        match self.field.place(rectangle, &mut self.parts) {
+            Placed::Inside => true,
+            Placed::Outside => false,
+            Placed::Cut => {
+                let left_m2: f64 = self.parts.iter().map(area_m2).sum();
+                area_m2(rectangle) - left_m2 < 1e-8
+            }
+        }
+    }
+
+    /// Whether a piece keeps clear of a rectangle.
+    fn keeps_clear(&mut self, outline: &[PlanPoint], rectangle: &[PlanPoint; 4]) -> bool {
+        without(outline, rectangle, 0.0, &mut self.parts) == Placed::Inside
+    }
+
     /// Whether a piece keeps clear of all openings.
     fn is_free(&mut self, outline: &[PlanPoint]) -> bool {
         self.openings
