@@ -13,10 +13,10 @@ use tempfile::TempDir;
 use underbrick_app::stops::Stop;
 use underbrick_app::theme::{self, Theme};
 use underbrick_app::{Shell, Visit};
-use underbrick_calc::lay::{Class, Standard};
+use underbrick_calc::lay::{Class, OtherWay, Standard, compared};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::in_metres;
-use underbrick_calc::site::{Bond, EdgeStands, StartSide};
+use underbrick_calc::site::{Bond, CourseWay, EdgeStands, StartSide};
 use underbrick_records::{KeepStatus, OpenSite, Shelf};
 
 struct App {
@@ -261,4 +261,36 @@ fn the_edge_may_be_of_the_second_size() {
     app.press("one size");
     assert!(app.visit().site().lay.second_brick.is_none());
     assert!(!app.visit().site().lay.edge_of_second);
+}
+
+#[test]
+fn another_bond_is_seen_beside_this_one_taken_and_taken_back() {
+    let mut app = opened();
+    let before = app.visit().results().lay.clone().unwrap();
+    app.press("show it course by course");
+    assert!(app.says("Course 8"));
+    app.press("lay the other ways, too");
+    assert!(app.says("Basket weave, two on two"));
+    // The whole name of the card, as it was laid out.
+    let said = compared(
+        app.visit().site(),
+        OtherWay::Bond(Bond::Herringbone45, CourseWay::Along),
+    )
+    .unwrap();
+    let (narrowest, widest) = said.joints.unwrap();
+    let shown = app.visit().site().shown_in;
+    let card = format!(
+        "Herringbone, 45 degrees, {} pieces, {} cut in {} sizes, joints {} to {}, no laps",
+        said.n_pieces,
+        said.n_cut,
+        said.n_cut_sizes,
+        shown.thickness(narrowest),
+        shown.thickness(widest),
+    );
+    app.press(&card);
+    assert_eq!(app.visit().site().lay.bond, Bond::Herringbone45);
+    let after = app.visit().results().lay.clone().unwrap();
+    assert_ne!(after.pieces.all().len(), before.pieces.all().len());
+    app.press("undo");
+    assert_eq!(app.visit().results().lay.as_ref(), Some(&before));
 }

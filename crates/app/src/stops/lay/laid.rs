@@ -218,7 +218,7 @@ fn course_words(course: &Course, lay: &Lay, shown: ShownIn) -> String {
 /// Worked out only while it is open.
 fn other_bonds(visit: &Visit, lay: &Lay, opened: &Opened, rows: &mut Vec<Row>) {
     let is_open = opened.shows(&Fold::OtherBonds);
-    rows.push(heading("Side by side", "other bonds for this walk"));
+    rows.push(heading("Side by side", "other bonds and widths"));
     if is_open {
         let now = (lay.wishes.bond, lay.wishes.courses);
         for (bond, way) in ways() {
@@ -229,15 +229,17 @@ fn other_bonds(visit: &Visit, lay: &Lay, opened: &Opened, rows: &mut Vec<Row>) {
                 compared(visit.site(), OtherWay::Bond(bond, way))
             };
             if let Some(said) = said {
-                rows.push(card(bond, way, &said, is_now, visit.site().shown_in));
+                let edit = Edit::TakeBond(bond, way);
+                rows.push(card(name(bond, way), &said, is_now, edit, visit));
             }
         }
+        other_widths(visit, rows);
     }
     rows.push(Row::More {
         words: if is_open {
-            "fold the other bonds".to_owned()
+            "fold the other ways".to_owned()
         } else {
-            "lay the other bonds, too".to_owned()
+            "lay the other ways, too".to_owned()
         },
         part: Fold::OtherBonds,
     });
@@ -250,11 +252,44 @@ fn ways() -> impl Iterator<Item = (Bond, CourseWay)> {
     })
 }
 
-fn card(bond: Bond, way: CourseWay, said: &Compared, is_now: bool, shown: ShownIn) -> Row {
-    let title = match (bond.follows(), way) {
-        (true, CourseWay::Across) => format!("{}, from side to side", bond.name()),
-        _ => bond.name().to_owned(),
+/// Widths that whole courses give with the edge as it stands, laid out.
+fn other_widths(visit: &Visit, rows: &mut Vec<Row>) {
+    let site = visit.site();
+    let Some(fit) = visit
+        .results()
+        .brick
+        .as_ref()
+        .and_then(|brick| brick.fit.as_ref())
+    else {
+        return;
     };
+    let offers = fit.offers.iter().chain(&fit.narrower).chain(&fit.wider);
+    for offer in offers.filter(|offer| offer.stands == site.edge.stands) {
+        let way = OtherWay::Width {
+            clear: offer.clear,
+            joint: offer.joint,
+        };
+        if let Some(said) = compared(site, way) {
+            let title = format!("{} clear", site.shown_in.thickness(offer.clear));
+            let edit = Edit::TakeWidth {
+                clear: offer.clear,
+                joint: offer.joint,
+                stands: offer.stands,
+            };
+            rows.push(card(title, &said, false, edit, visit));
+        }
+    }
+}
+
+fn name(bond: Bond, way: CourseWay) -> String {
+    match (bond.follows(), way) {
+        (true, CourseWay::Across) => format!("{}, across", bond.name()),
+        _ => bond.name().to_owned(),
+    }
+}
+
+fn card(title: String, said: &Compared, is_now: bool, edit: Edit, visit: &Visit) -> Row {
+    let shown = visit.site().shown_in;
     let joints = said.joints.map_or_else(String::new, |(narrowest, widest)| {
         format!(
             "joints {} to {}",
@@ -279,6 +314,6 @@ fn card(bond: Bond, way: CourseWay, said: &Compared, is_now: bool, shown: ShownI
             .collect::<Vec<_>>()
             .join(", "),
         is_now,
-        edit: Edit::TakeBond(bond, way),
+        edit,
     })
 }
