@@ -7,7 +7,8 @@ mod strip;
 
 use std::sync::Arc;
 
-use egui::{Pos2, Rect, Response, Role, Sense, Shape, Stroke, Ui, Vec2, WidgetInfo, pos2, vec2};
+use egui::epaint::PathStroke;
+use egui::{Pos2, Rect, Response, Role, Sense, Shape, Ui, Vec2, WidgetInfo, pos2, vec2};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, in_metres, inches, millimetres};
 use underbrick_calc::site::ShownIn;
@@ -418,20 +419,29 @@ pub fn plan_ui(
     strip::strip_ui(ui, &asked, strip, state);
 }
 
-/// The selected piece, outlined heavily over the drawing.
+/// The selected piece, outlined heavily over the drawing, inside its own sides: what stands in the joints stays readable.
 fn selected_outline(ui: &Ui, asked: &Asked<'_, '_>, state: &PlanViewState, view: PlanView) {
     let pieces = asked.input.pieces;
     let Some(piece) = selected_idx(state).and_then(|idx| pieces.all().get(idx)) else {
         return;
     };
     let outline = pieces.outline(piece).iter();
-    let corners: Vec<Pos2> = outline
+    let mut corners: Vec<Pos2> = outline
         .map(|spot| asked.on_screen(view.on_sheet(asked.sheet(), *spot)))
         .collect();
+    // The inside of a path is told by its turning: on screen it must go with the clock.
+    let twice_area: f32 = corners
+        .iter()
+        .zip(corners.iter().cycle().skip(1))
+        .map(|(from, to)| from.x * to.y - to.x * from.y)
+        .sum();
+    if twice_area < 0.0 {
+        corners.reverse();
+    }
     let theme = theme::current(ui);
     let painter = ui.painter().with_clip_rect(asked.area);
     for (width, ink) in [(6.0, Ink::Paper), (3.5, Ink::Line)] {
-        let stroke = Stroke::new(width, theme::color(ink, theme));
+        let stroke = PathStroke::new(width, theme::color(ink, theme)).inside();
         painter.add(Shape::closed_line(corners.clone(), stroke));
     }
 }
