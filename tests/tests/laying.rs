@@ -11,7 +11,7 @@ use std::path::PathBuf;
 use underbrick_calc::lay::{Kind, Lay, LayNote, OtherWay, Part, Stock, compared};
 use underbrick_calc::quantity::{in_metres, inches, metres};
 use underbrick_calc::site::{Bond, BrickReading, CourseWay, Hand, Leg, LegShape, Site};
-use underbrick_calc::{Results, compute};
+use underbrick_calc::{Results, compute, compute_after};
 use underbrick_records::OpenSite;
 
 fn sample(name: &str) -> Site {
@@ -232,4 +232,36 @@ fn a_slip_of_the_finger_is_said_and_does_not_fill_the_memory() {
             .any(|finding| finding.text.contains(words))
     };
     assert!(is_said("laid out one by one"));
+}
+
+/// Each edit after another: what is computed with the layout from before is what is computed without.
+#[test]
+fn a_layout_is_taken_over_only_where_nothing_that_it_follows_from_changed() {
+    let catalogue = underbrick_records::catalogue().unwrap();
+    let edits: [fn(&mut Site); 14] = [
+        |_| {},
+        |site| site.line.fall = None,
+        |site| site.line.old_below_sill = Some(inches(3.0)),
+        |site| site.line.width = Some(inches(33.125)),
+        |site| site.brick.joint = Some(inches(0.1)),
+        |site| site.brick.thickness = Some(inches(2.5)),
+        |site| site.lay.bond = Bond::Herringbone45,
+        |site| site.lay.kerf = Some(inches(0.25)),
+        |site| site.edge.stands = underbrick_calc::site::EdgeStands::Soldier,
+        |site| site.lay.return_at_end = true,
+        |site| site.lay.n_on_site = Some(300),
+        |site| site.shown_in = underbrick_calc::site::ShownIn::Metric,
+        |site| {
+            site.line.legs.pop();
+        },
+        |site| site.line.legs.clear(),
+    ];
+    let mut site = sample("curved-to-a-drive");
+    let mut before = compute(&site, &catalogue);
+    for (nth, edit) in edits.into_iter().enumerate() {
+        edit(&mut site);
+        let after = compute_after(&site, &catalogue, before.lay.take());
+        assert_eq!(after, compute(&site, &catalogue), "edit {nth}");
+        before = after;
+    }
 }

@@ -7,7 +7,7 @@ use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::findings::{Finding, Findings};
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{ShotBy, Site};
-use underbrick_calc::{Results, compute};
+use underbrick_calc::{Results, compute, compute_after};
 use underbrick_records::v1::{FarEnd, GradeShape, LegShape, Restraint};
 use underbrick_records::{History, KeepStatus, Keeper, OpenSite, RecordError, SiteFile};
 
@@ -174,7 +174,8 @@ impl Visit {
         let (site, reading) = self.history.now().checked(&self.catalogue);
         self.site = site;
         self.reading = reading;
-        self.results = compute(&self.site, &self.catalogue);
+        let laid_before = self.results.lay.take();
+        self.results = compute_after(&self.site, &self.catalogue, laid_before);
         self.revision += 1;
     }
 }

@@ -40,17 +40,7 @@ fn drawn(site: &Site, catalogue: &Catalogue, sheet: Sheet, scale: &str) -> Drawi
     let line = results.line.unwrap();
     let laid = results.lay.unwrap();
     let letter = |piece_idx: usize| laid.cuts.line(piece_idx).map(|line| line.letter.clone());
-    let input = PlanInput {
-        site,
-        run: &line.run,
-        pieces: &laid.pieces,
-        letter: &letter,
-        fall: Some(line.grade.fall),
-        narrowest_joint: laid.narrowest_joint,
-        widest_joint: laid.widest_joint,
-        least_lap: laid.least_lap,
-        notes: &laid.notes,
-    };
+    let input = PlanInput::of(site, &line, &laid, &letter);
     let whole = PlanView {
         handles: true,
         ..PlanView::whole(site, &line.run, sheet)
@@ -170,17 +160,7 @@ fn the_plan_with_its_keys_can_be_looked_at() {
     let line = results.line.unwrap();
     let laid = results.lay.unwrap();
     let letter = |piece_idx: usize| laid.cuts.line(piece_idx).map(|line| line.letter.clone());
-    let input = PlanInput {
-        site: &site,
-        run: &line.run,
-        pieces: &laid.pieces,
-        letter: &letter,
-        fall: Some(line.grade.fall),
-        narrowest_joint: laid.narrowest_joint,
-        widest_joint: laid.widest_joint,
-        least_lap: laid.least_lap,
-        notes: &laid.notes,
-    };
+    let input = PlanInput::of(&site, &line, &laid, &letter);
     for (way, size) in [
         ("lying", vec2(776.0, 470.0)),
         ("upright", vec2(800.0, 420.0)),

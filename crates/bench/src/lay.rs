@@ -7,11 +7,11 @@ use anyhow::Context as _;
 use underbrick_calc::compute;
 use underbrick_calc::findings::Findings;
 use underbrick_calc::lay::{Lay, PlanPoint, lay};
-use underbrick_calc::line::Run;
+use underbrick_calc::line::Line;
 use underbrick_calc::quantity::{in_metres, metres};
 use underbrick_calc::site::Site;
 use underbrick_drawing::item::Sheet;
-use underbrick_drawing::{PlanInput, PlanView, plan};
+use underbrick_drawing::{PlanView, plan_as_laid};
 use underbrick_records::v1::{Hand, Leg, LegShape};
 use underbrick_records::{SiteFile, read_site, write_site};
 
@@ -30,9 +30,11 @@ pub fn print() -> anyhow::Result<()> {
         let file = s_curve(length_ft)?;
         let (site, _) = file.checked(&catalogue);
         let results = compute(&site, &catalogue);
-        let run = &results.line.as_ref().context("the path has no line")?.run;
-        let laid = lay(&site, run, &mut Findings::default());
-        let layout_ms = median_ms(|| drop(black_box(lay(&site, run, &mut Findings::default()))));
+        let line = results.line.as_ref().context("the path has no line")?;
+        let run = &line.run;
+        let laid = lay(&site, run, None, &mut Findings::default());
+        let layout_ms =
+            median_ms(|| drop(black_box(lay(&site, run, None, &mut Findings::default()))));
         let whole = PlanView::whole(&site, run, SHEET);
         let (right, away) = run.in_plan(run.length() / 2.0, metres(0.0));
         let near = PlanView {
@@ -43,7 +45,7 @@ pub fn print() -> anyhow::Result<()> {
             dots_per_metre: 300.0,
             ..whole
         };
-        let plan_ms = |view| median_ms(|| draw(&site, run, &laid, view));
+        let plan_ms = |view| median_ms(|| draw(&site, line, &laid, view));
         let (whole_ms, near_ms) = (plan_ms(whole), plan_ms(near));
         let n_pieces = u32::try_from(laid.pieces.all().len())?;
         println!(
@@ -60,20 +62,8 @@ pub fn print() -> anyhow::Result<()> {
     Ok(())
 }
 
-fn draw(site: &Site, run: &Run, laid: &Lay, view: PlanView) {
-    let letter = |piece_idx: usize| laid.cuts.line(piece_idx).map(|line| line.letter.clone());
-    let input = PlanInput {
-        site,
-        run,
-        pieces: &laid.pieces,
-        letter: &letter,
-        fall: None,
-        narrowest_joint: laid.narrowest_joint,
-        widest_joint: laid.widest_joint,
-        least_lap: laid.least_lap,
-        notes: &laid.notes,
-    };
-    drop(black_box(plan(&input, view, SHEET)));
+fn draw(site: &Site, line: &Line, laid: &Lay, view: PlanView) {
+    drop(black_box(plan_as_laid(site, line, laid, view, SHEET)));
 }
 
 /// A path 10 ft wide: curves of 20 ft, to the right and to the left by turns.

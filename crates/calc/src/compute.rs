@@ -40,6 +40,12 @@ pub struct Results {
 /// Computes everything that follows from `site` with the materials of `catalogue`.
 #[must_use]
 pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
+    compute_after(site, catalogue, None)
+}
+
+/// As [`compute`], with the layout from before an edit: it is taken over where nothing that it follows from has changed.
+#[must_use]
+pub fn compute_after(site: &Site, catalogue: &Catalogue, before: Option<Lay>) -> Results {
     let mut findings = Findings::default();
     let book = crate::line::level_book(site, &mut findings);
     let line = crate::line::line(site, &mut findings);
@@ -64,7 +70,7 @@ pub fn compute(site: &Site, catalogue: &Catalogue) -> Results {
     }
     let lay = line
         .as_ref()
-        .map(|line| crate::lay::lay(site, &line.run, &mut findings));
+        .map(|line| crate::lay::lay(site, &line.run, before, &mut findings));
     let run = line.as_ref().map(|line| &line.run);
     let brick = Some(crate::lay::brick_found(site, run, &mut findings));
     let facts = Facts {

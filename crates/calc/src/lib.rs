@@ -16,4 +16,4 @@ pub mod place;
 pub mod quantity;
 pub mod site;
 
-pub use compute::{Results, compute};
+pub use compute::{Results, compute, compute_after};

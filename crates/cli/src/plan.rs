@@ -5,7 +5,7 @@ use underbrick_calc::lay::PlanPoint;
 use underbrick_calc::quantity::{in_metres, metres};
 use underbrick_drawing::item::Sheet;
 use underbrick_drawing::palette::Theme;
-use underbrick_drawing::{PlanInput, PlanView, plan as draw, svg};
+use underbrick_drawing::{PlanView, plan_as_laid, svg};
 
 use crate::arguments::PlanAsked;
 use crate::findings::tell;
@@ -44,9 +44,7 @@ pub fn plan(asked: &PlanAsked) -> anyhow::Result<Status> {
             away_m: in_metres(away),
         };
     }
-    let letter = |piece_idx: usize| lay.cuts.line(piece_idx).map(|line| line.letter.clone());
-    let input = PlanInput::of(site, line, lay, &letter);
-    let drawing = draw(&input, view, sheet);
+    let drawing = plan_as_laid(site, line, lay, view, sheet);
     let svg = svg::write(&drawing, if asked.dim { Theme::Dim } else { Theme::Sun });
     match &asked.output {
         Some(path) => write_file(path, &measured.file, &svg)?,

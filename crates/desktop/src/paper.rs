@@ -8,7 +8,7 @@ use underbrick_calc::quantity::metres;
 use underbrick_calc::site::Site;
 use underbrick_calc::{Results, compute};
 use underbrick_drawing::item::{Drawing, Sheet};
-use underbrick_drawing::{PlanInput, PlanView, cross_section, long_section_on_paper, plan, svg};
+use underbrick_drawing::{PlanView, cross_section, long_section_on_paper, plan_as_laid, svg};
 use underbrick_records::{OpenSite, OwnCauses, RecordError, Shelf};
 
 /// A sheet with the width of a letter page, lying.
@@ -73,8 +73,7 @@ pub fn write(folder: &Path, site: Option<&Path>, causes: Option<&Path>) -> anyho
 fn results_plan(site: &Site, results: &Results) -> Option<Drawing> {
     let (line, lay) = (results.line.as_ref()?, results.lay.as_ref()?);
     let view = PlanView::whole(site, &line.run, SHEET);
-    let letter = |piece_idx: usize| lay.cuts.line(piece_idx).map(|line| line.letter.clone());
-    Some(plan(&PlanInput::of(site, line, lay, &letter), view, SHEET))
+    Some(plan_as_laid(site, line, lay, view, SHEET))
 }
 
 fn sample(folder: &Path) -> anyhow::Result<PathBuf> {

@@ -32,4 +32,4 @@ pub use cross_section::cross_section;
 pub use item::{Drawing, Item};
 pub use long_section::{LongSection, long_section, long_section_on_paper};
 pub use pick::picked;
-pub use plan::{Handle, PlanInput, PlanView, handles, piece_said, plan};
+pub use plan::{Handle, PlanInput, PlanView, handles, piece_said, plan, plan_as_laid};

@@ -1,6 +1,7 @@
 //! The field in plan, as one outline of straight pieces.
 
-use super::pieces::PlanPoint;
+use super::pieces::{PlanPoint, apart_m};
+use super::wishes::LayWishes;
 use crate::line::{Run, RunLeg};
 use crate::quantity::{Length, in_metres, metres};
 
@@ -18,6 +19,25 @@ pub struct Within {
     pub at_door: Length,
     /// Depth of the row across at the far end.
     pub at_end: Length,
+}
+
+impl Within {
+    /// The field lies within a joint of the edges, the door, the far end and the rows across.
+    #[must_use]
+    pub fn of(wishes: &LayWishes) -> Self {
+        let depth = |is_wished: bool| {
+            if is_wished {
+                wishes.edge_brick.across
+            } else {
+                metres(0.0)
+            }
+        };
+        Self {
+            margin: wishes.joint,
+            at_door: depth(wishes.return_at_door),
+            at_end: depth(wishes.return_at_end),
+        }
+    }
 }
 
 /// The field's outline in plan, counter-clockwise as seen from above: along the right edge away from the door, back along the left.
@@ -151,9 +171,7 @@ fn ahead_of(chain: Vec<PlanPoint>, line: &Across) -> Vec<PlanPoint> {
 }
 
 fn without_doubles(mut outline: Vec<PlanPoint>) -> Vec<PlanPoint> {
-    let is_same = |one: &PlanPoint, other: &PlanPoint| {
-        libm::hypot(one.right_m - other.right_m, one.away_m - other.away_m) < SAME_M
-    };
+    let is_same = |one: &PlanPoint, other: &PlanPoint| apart_m(*one, *other) < SAME_M;
     outline.dedup_by(|one, other| is_same(one, other));
     while outline.len() > 1
         && let (Some(first), Some(last)) = (outline.first(), outline.last())

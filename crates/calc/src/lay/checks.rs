@@ -7,8 +7,9 @@ use super::openings::OpeningFault;
 use super::pieces::Part;
 use super::radius::LeastRadii;
 use crate::findings::{Findings, Source, Weight};
+use crate::line::Run;
 use crate::place::Place;
-use crate::quantity::{Length, inches};
+use crate::quantity::{Length, inches, metres};
 use crate::site::{ShownIn, Site};
 
 const JOINTS: Source = Source::Published(
@@ -16,10 +17,10 @@ const JOINTS: Source = Source::Published(
 );
 
 /// Notes what could not be laid as asked, and what was kept.
-pub(super) fn check(site: &Site, lay: &Lay, findings: &mut Findings) {
+pub(super) fn check(site: &Site, run: &Run, lay: &Lay, findings: &mut Findings) {
     let shown = site.shown_in;
     for note in &lay.notes {
-        one(note, shown, lay, findings);
+        one(note, shown, run, lay, findings);
     }
     merged(lay, shown, findings);
     small_pieces(lay, shown, findings);
@@ -39,7 +40,7 @@ pub(super) fn check(site: &Site, lay: &Lay, findings: &mut Findings) {
     }
 }
 
-fn one(note: &LayNote, shown: ShownIn, lay: &Lay, findings: &mut Findings) {
+fn one(note: &LayNote, shown: ShownIn, run: &Run, lay: &Lay, findings: &mut Findings) {
     match note {
         LayNote::TooMany { about } => findings.note(
             Place::BrickLength,
@@ -70,12 +71,12 @@ fn one(note: &LayNote, shown: ShownIn, lay: &Lay, findings: &mut Findings) {
         LayNote::HalvesOnCurve {
             leg_idx,
             least_radius,
-        } => curve(lay, *leg_idx, *least_radius, ("whole brick", "halves"), shown, findings),
+        } => curve((run, lay), *leg_idx, *least_radius, ("whole brick", "halves"), shown, findings),
         LayNote::TaperedOnCurve {
             leg_idx,
             least_radius,
         } => curve(
-            lay,
+            (run, lay),
             *leg_idx,
             *least_radius,
             ("halves", "pieces cut to a taper"),
@@ -105,7 +106,7 @@ fn one(note: &LayNote, shown: ShownIn, lay: &Lay, findings: &mut Findings) {
 }
 
 fn curve(
-    lay: &Lay,
+    (run, lay): (&Run, &Lay),
     leg_idx: usize,
     least_radius: Length,
     (asked, laid): (&str, &str),
@@ -125,7 +126,7 @@ fn curve(
         Weight::Note,
         Source::Readings,
         format!("The curve is tight for this brick: {reason}, so {laid} are laid there."),
-        match whole_brick_width(lay, leg_idx) {
+        match whole_brick_width(run, lay, leg_idx) {
             Some((clear, joint)) => format!(
                 "With a clear width of {}, joints of {} between courses, whole brick lies on this curve.",
                 shown.thickness(clear),
@@ -138,7 +139,7 @@ fn curve(
 
 /// The clear width next to this one, and the joint between as many courses, with which whole brick keeps its joints on that curve; `None`
 /// where there is none within the limits.
-fn whole_brick_width(lay: &Lay, leg_idx: usize) -> Option<(Length, Length)> {
+fn whole_brick_width(run: &Run, lay: &Lay, leg_idx: usize) -> Option<(Length, Length)> {
     let wishes = &lay.wishes;
     let courses = lay
         .pieces
@@ -146,7 +147,7 @@ fn whole_brick_width(lay: &Lay, leg_idx: usize) -> Option<(Length, Length)> {
         .iter()
         .filter(|piece| piece.part == Part::Field);
     let n_courses = f64::from(courses.map(|piece| piece.course).max()?);
-    let radius = *lay.radii.get(leg_idx)?;
+    let radius = metres(1.0 / run.legs().get(leg_idx)?.curvature_per_m.abs());
     let step = inches(1.0 / 64.0);
     let mut joint = wishes.least_joint;
     while joint <= wishes.widest_joint {

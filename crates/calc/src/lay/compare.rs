@@ -75,6 +75,6 @@ pub fn compared(site: &Site, way: OtherWay) -> Option<Compared> {
     // What is wrong with the other way is shown when it is taken.
     let mut unused = Findings::default();
     let line = line(&other, &mut unused)?;
-    let lay = super::lay(&other, &line.run, &mut unused);
+    let lay = super::lay(&other, &line.run, None, &mut unused);
     (!lay.pieces.all().is_empty()).then(|| Compared::of(&lay))
 }

@@ -5,6 +5,7 @@ use super::clip::{Bounds, Clipper, Parts, Placed, without};
 use super::laid::{Laid, LayNote, Measured};
 use super::openings::PlacedOpening;
 use super::pieces::{Kind, Label, Piece, Pieces, PlanPoint, area_m2};
+use super::trim::reach_m;
 use super::wishes::LayWishes;
 use crate::line::Run;
 use crate::quantity::{in_metres, metres};
@@ -26,7 +27,7 @@ pub(super) fn cut_to_fit(
     if !along_edges && openings.is_empty() {
         return;
     }
-    let field = along_edges.then(|| Clipper::new(&field_outline(run, within(wishes))));
+    let field = along_edges.then(|| Clipper::new(&field_outline(run, Within::of(wishes))));
     let openings: Vec<[PlanPoint; 4]> = openings
         .iter()
         .map(|opening| opening.with_joint(wishes.joint))
@@ -45,21 +46,6 @@ pub(super) fn cut_to_fit(
     }
     laid.notes.append(&mut cut.notes);
     laid.pieces = cut.pieces;
-}
-
-fn within(wishes: &LayWishes) -> Within {
-    let depth = |is_wished: bool| {
-        if is_wished {
-            wishes.edge_brick.across
-        } else {
-            metres(0.0)
-        }
-    };
-    Within {
-        margin: wishes.joint,
-        at_door: depth(wishes.return_at_door),
-        at_end: depth(wishes.return_at_end),
-    }
 }
 
 struct Cut<'a> {
@@ -198,46 +184,21 @@ fn way_of_length(piece: &Piece, outline: &[PlanPoint]) -> (f64, f64) {
         .map_or((0.0, 1.0), |(_, way)| way)
 }
 
-/// From the first to the last of an outline in a direction of length 1.
-fn reach_m(outline: &[PlanPoint], towards: (f64, f64)) -> f64 {
-    let along = |spot: &PlanPoint| spot.right_m * towards.0 + spot.away_m * towards.1;
-    let least_m = outline.iter().map(along).fold(f64::INFINITY, f64::min);
-    let most_m = outline.iter().map(along).fold(f64::NEG_INFINITY, f64::max);
-    (most_m - least_m).max(0.0)
-}
-
 #[cfg(test)]
 mod tests {
     use super::super::openings::openings as placed;
-    use super::super::walks::{any_run, polygon, whole_band};
+    use super::super::walks::{self, any_run, polygon, run_of, whole_band};
     use super::super::{across, along, needs_clipping};
     use super::*;
-    use crate::bed::EdgeBrick;
-    use crate::defaults;
     use crate::quantity::{Length, inches};
-    use crate::site::{Bond, CourseWay, EdgeStands, Hand, Opening};
+    use crate::site::{Bond, CourseWay, Opening};
     use geo::{Area as _, BooleanOps as _, MultiPolygon};
     use proptest::prelude::*;
 
     fn wishes(courses: CourseWay) -> LayWishes {
-        let (length, width, thickness) = (inches(8.0), inches(4.0), inches(2.25));
         LayWishes {
-            bond: Bond::Running,
             courses,
-            start: Hand::Left,
-            brick_length: length,
-            brick_width: width,
-            brick_thickness: thickness,
-            joint: inches(0.125),
-            least_joint: defaults::least_joint(),
-            widest_joint: defaults::widest_joint(),
-            lap_share: 0.5,
-            least_lap: length * 0.25,
-            least_piece: length / 3.0,
-            kerf: defaults::kerf(),
-            edge_brick: EdgeBrick::of(EdgeStands::Sailor, length, width, thickness),
-            return_at_door: false,
-            return_at_end: false,
+            ..walks::wishes(Bond::Running, inches(8.0), inches(4.0), inches(0.125))
         }
     }
 
@@ -279,7 +240,7 @@ mod tests {
     #[test]
     fn a_post_in_a_straight_walk_by_hand() {
         // Courses 4 1/8 in apart from 1/8 in off the left edge; brick from 1/8 in off the door. A post of 6 x 9 in, a joint around it.
-        let run = super::super::walks::run_of(8.25 * 4.0 * 0.0254 + 0.000_1, &[(3.0, 0.0, 0.8383)]);
+        let run = run_of(8.25 * 4.0 * 0.0254 + 0.000_1, &[(3.0, 0.0, 0.8383)]);
         let wishes = wishes(CourseWay::Along);
         let before = along(&run, &wishes);
         let mut after = before.clone();

@@ -3,6 +3,7 @@
 use super::following::across_line;
 use super::following::bond::{Bounds, stretch};
 use super::following::course_line::{CourseLine, Set};
+use super::following::courses::of_number;
 use super::following::stock::{EXACT_M, SAME_M, Stock};
 use super::laid::{Laid, LayNote, Measured};
 use super::pieces::{Kind, Label, Part, PlanPoint};
@@ -345,14 +346,4 @@ fn row(clear_m: f64, stock: &Stock) -> (Vec<f64>, f64) {
     widths_m.insert(0, cut_m);
     widths_m.push(cut_m);
     (widths_m, joint_m)
-}
-
-fn of_number(n: f64, width_m: f64) -> Vec<f64> {
-    let mut all = Vec::new();
-    let mut nth = 0.0;
-    while nth < n {
-        all.push(width_m);
-        nth += 1.0;
-    }
-    all
 }

@@ -80,12 +80,12 @@ pub enum LayNote {
     },
     /// On a grid: a piece smaller than the least was made larger, and the one beside it smaller: the joint between them is moved by so much.
     JointMoved(Measured),
-    /// On a grid: a strip no thicker than the widest joint is left to the joint.
+    /// A strip no thicker than the widest joint is left to the joint.
     LeftToTheJoint(Measured),
     /// Herringbone at 90 degrees does not stay square: two widths and their joints are so much more than a length and its joint, and the
     /// joint limits do not take it up. Each pair of rows leans by that; the joint itself holds.
     Leans(Length),
-    /// On a grid: a piece smaller than the least stays, because no piece beside it can take it; its shorter side.
+    /// A piece smaller than the least stays, because no piece beside it can take it; its shorter side.
     SmallPieceKept(Measured),
 }
 

@@ -13,8 +13,8 @@ use super::wishes::LayWishes;
 use super::{across, along, edges, grid, needs_clipping};
 use crate::findings::Findings;
 use crate::line::Run;
-use crate::quantity::{Area, Length, in_metres, metres, square_metres};
-use crate::site::{CourseWay, Site};
+use crate::quantity::{Area, in_metres, metres, square_metres};
+use crate::site::{CourseWay, LayInput, ShownIn, Site};
 
 /// Every brick of a walk.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,8 +35,6 @@ pub struct Lay {
     pub notes: Vec<LayNote>,
     /// Least radii of the centreline for this brick and joint, courses along the run.
     pub least_radii: LeastRadii,
-    /// Radius of each leg's centreline; infinite where it is straight.
-    pub radii: Vec<Length>,
     /// What is cut, and the bricks for everything.
     pub cuts: CutList,
     /// The laying order.
@@ -47,6 +45,7 @@ pub struct Lay {
     pub salvage: Option<Salvage>,
     /// Areas, as seen from above.
     pub areas: LayAreas,
+    from: LaidFrom,
 }
 
 /// More pieces than these are not laid: forty times a long walk.
@@ -67,17 +66,45 @@ pub struct LayAreas {
     pub edge_joints: Area,
 }
 
-/// Lays every brick of a walk, and notes what someone should look at.
+/// All that a layout follows from: where it has not changed, the layout has not.
+#[derive(Clone, Debug, PartialEq)]
+struct LaidFrom {
+    run: Run,
+    wishes: LayWishes,
+    input: LayInput,
+    second: Option<BrickSize>,
+    shown_in: ShownIn,
+}
+
+impl LaidFrom {
+    fn of(site: &Site, run: &Run) -> Self {
+        Self {
+            run: run.clone(),
+            wishes: LayWishes::of(site),
+            input: site.lay.clone(),
+            second: BrickSize::of_second(site),
+            shown_in: site.shown_in,
+        }
+    }
+}
+
+/// Lays every brick of a walk, and notes what someone should look at. A layout from `before` is taken over where nothing that it follows
+/// from has changed.
 #[must_use]
-pub fn lay(site: &Site, run: &Run, findings: &mut Findings) -> Lay {
+pub fn lay(site: &Site, run: &Run, before: Option<Lay>, findings: &mut Findings) -> Lay {
+    let from = LaidFrom::of(site, run);
     let (openings, faults) = openings(run, &site.lay.openings);
-    let lay = laid_by(LayWishes::of(site), site, run, &openings);
-    super::checks::check(site, &lay, findings);
+    let lay = match before {
+        Some(before) if before.from == from => before,
+        _ => laid_from(from, &openings),
+    };
+    super::checks::check(site, run, &lay, findings);
     super::checks::openings(&faults, findings);
     lay
 }
 
-fn laid_by(wishes: LayWishes, site: &Site, run: &Run, openings: &[PlacedOpening]) -> Lay {
+fn laid_from(from: LaidFrom, openings: &[PlacedOpening]) -> Lay {
+    let (run, wishes) = (&from.run, from.wishes);
     let (field, edges) = match too_many(run, &wishes) {
         Some(note) => (
             Laid {
@@ -91,14 +118,14 @@ fn laid_by(wishes: LayWishes, site: &Site, run: &Run, openings: &[PlacedOpening]
     let areas = LayAreas::of(run, &wishes, &field, &edges);
     let mut pieces = field.pieces;
     pieces.append(&edges.pieces);
-    let cuts = cuts(&pieces, &wishes, site);
+    let cuts = cuts(&pieces, &from);
     let courses = course_table(&pieces, &cuts);
     let n_lifted = lifted(run, &wishes);
-    let loss = site.lay.loss.map(|loss| loss.number());
+    let loss = from.input.loss.map(|loss| loss.number());
     let salvage = salvage(
         cuts.first.n_bricks(),
         Some(n_lifted),
-        site.lay.n_on_site,
+        from.input.n_on_site,
         loss,
     );
     let mut notes = field.notes;
@@ -111,17 +138,13 @@ fn laid_by(wishes: LayWishes, site: &Site, run: &Run, openings: &[PlacedOpening]
         least_lap: field.least_lap,
         notes,
         least_radii: LeastRadii::of(&wishes, run.clear_width_at(metres(0.0)), wishes.joint),
-        radii: run
-            .legs()
-            .iter()
-            .map(|leg| metres(1.0 / leg.curvature_per_m.abs()))
-            .collect(),
         cuts,
         courses,
         n_lifted,
         salvage,
         areas,
         pieces,
+        from,
     }
 }
 
@@ -165,23 +188,22 @@ fn lifted(run: &Run, wishes: &LayWishes) -> u32 {
     lifted
 }
 
-fn cuts(pieces: &Pieces, wishes: &LayWishes, site: &Site) -> CutList {
+fn cuts(pieces: &Pieces, from_what: &LaidFrom) -> CutList {
+    let wishes = &from_what.wishes;
     let from = |length, width| CutFrom {
         length,
         width,
         kerf: wishes.kerf,
     };
-    let second = site
-        .lay
-        .edge_of_second
-        .then(|| BrickSize::of_second(site))
-        .flatten()
+    let second = from_what
+        .second
+        .filter(|_| from_what.input.edge_of_second)
         .map(|brick| from(brick.length, brick.width));
     CutList::of(
         pieces,
         from(wishes.brick_length, wishes.brick_width),
         second,
-        site.shown_in,
+        from_what.shown_in,
     )
 }
 

@@ -205,6 +205,11 @@ impl Piece {
     }
 }
 
+/// From one spot to another.
+pub(super) fn apart_m(one: PlanPoint, other: PlanPoint) -> f64 {
+    libm::hypot(one.right_m - other.right_m, one.away_m - other.away_m)
+}
+
 /// Area of an outline, in square metres, whichever way it turns. Computed about its first corner, so that a walk far from the door loses
 /// no figures.
 #[must_use]

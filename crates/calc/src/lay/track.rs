@@ -7,7 +7,7 @@
 
 use super::pieces::PlanPoint;
 use crate::line::Run;
-use crate::quantity::{Length, in_metres, metres};
+use crate::quantity::{in_metres, metres};
 
 /// Largest turn of one chord where a curve tapers, so that the line beside it is no arc: a quarter of a degree leaves a line of 3 m
 /// radius by 7 µm.
@@ -460,11 +460,7 @@ fn moved(from: PlanPoint, sin: f64, cos: f64, by_m: f64) -> PlanPoint {
 
 /// A spot of the run in plan.
 pub(super) fn in_plan(run: &Run, station_m: f64, offset_m: f64) -> PlanPoint {
-    let (right, away): (Length, Length) = run.in_plan(metres(station_m), metres(offset_m));
-    PlanPoint {
-        right_m: in_metres(right),
-        away_m: in_metres(away),
-    }
+    super::band::in_plan(run, metres(station_m), metres(offset_m))
 }
 
 /// Which way the run heads at a station, from straight ahead, positive to the right.

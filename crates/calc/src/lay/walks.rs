@@ -2,8 +2,12 @@
 
 use super::band::{Within, field_outline};
 use super::pieces::PlanPoint;
+use super::wishes::LayWishes;
+use crate::bed::EdgeBrick;
+use crate::defaults;
 use crate::line::{Run, RunLeg};
-use crate::quantity::metres;
+use crate::quantity::{Length, inches, metres};
+use crate::site::{Bond, CourseWay, EdgeStands, Hand};
 use geo::{Area as _, BooleanOps as _, Coord, LineString, Polygon};
 use proptest::prelude::*;
 
@@ -108,4 +112,27 @@ pub fn polygon(outline: &[PlanPoint]) -> Polygon<f64> {
 /// What the library finds two outlines to share.
 pub fn shared_m2(one: &[PlanPoint], other: &[PlanPoint]) -> f64 {
     polygon(one).intersection(&polygon(other)).unsigned_area()
+}
+
+/// That brick and joint, no returns, a third of the brick as the least piece.
+pub fn wishes(bond: Bond, length: Length, width: Length, joint: Length) -> LayWishes {
+    let thickness = inches(2.25);
+    LayWishes {
+        bond,
+        courses: CourseWay::Along,
+        start: Hand::Left,
+        brick_length: length,
+        brick_width: width,
+        brick_thickness: thickness,
+        joint,
+        least_joint: defaults::least_joint(),
+        widest_joint: defaults::widest_joint(),
+        lap_share: 0.5,
+        least_lap: length * 0.25,
+        least_piece: length / 3.0,
+        kerf: defaults::kerf(),
+        edge_brick: EdgeBrick::of(EdgeStands::Sailor, length, width, thickness),
+        return_at_door: false,
+        return_at_end: false,
+    }
 }

@@ -147,6 +147,13 @@ impl Plan<'_> {
     }
 }
 
+/// Draws what `view` shows of the walk that was laid, with the letters of its cut list.
+#[must_use]
+pub fn plan_as_laid(site: &Site, line: &Line, lay: &Lay, view: PlanView, sheet: Sheet) -> Drawing {
+    let letter = |piece_idx: usize| lay.cuts.line(piece_idx).map(|line| line.letter.clone());
+    plan(&PlanInput::of(site, line, lay, &letter), view, sheet)
+}
+
 /// Draws what `view` shows of the plan on a sheet. Marks that lie wholly outside the sheet are left out; labels stand only where
 /// there is room.
 #[must_use]

@@ -1,6 +1,6 @@
 //! The sides of a piece, so that pieces of one shape are found again however they lie.
 
-use crate::lay::pieces::PlanPoint;
+use crate::lay::pieces::{PlanPoint, apart_m};
 
 /// A corner that lies this near to the line between its neighbours is none for a saw: 1/32 in.
 const STRAIGHT_M: f64 = 0.000_793_75;
@@ -12,7 +12,7 @@ pub(super) fn sides(outline: &[PlanPoint], step_m: f64) -> Vec<i64> {
     let sides: Vec<i64> = corners
         .iter()
         .zip(corners.iter().cycle().skip(1))
-        .map(|(from, to)| super::steps(distance_m(*from, *to), step_m))
+        .map(|(from, to)| super::steps(apart_m(*from, *to), step_m))
         .collect();
     let mut turned = sides.clone();
     let mut best = sides;
@@ -52,18 +52,14 @@ fn corners(outline: &[PlanPoint]) -> Vec<PlanPoint> {
 }
 
 fn stands_out_m(before: PlanPoint, at: PlanPoint, after: PlanPoint) -> f64 {
-    let base_m = distance_m(before, after);
+    let base_m = apart_m(before, after);
     let twice_area = (after.right_m - before.right_m) * (at.away_m - before.away_m)
         - (after.away_m - before.away_m) * (at.right_m - before.right_m);
     if base_m > 0.0 {
         twice_area.abs() / base_m
     } else {
-        distance_m(before, at)
+        apart_m(before, at)
     }
-}
-
-fn distance_m(from: PlanPoint, to: PlanPoint) -> f64 {
-    libm::hypot(to.right_m - from.right_m, to.away_m - from.away_m)
 }
 
 #[cfg(test)]

@@ -4,13 +4,11 @@
 mod shape;
 mod steps;
 
-use super::super::pieces::{Kind, PlanPoint};
+use super::super::pieces::{Kind, PlanPoint, apart_m};
 use super::super::radius::bow_m;
 use super::super::track::{Along, Body, Face, Seat, Spot, Track, gap_m, gaps_m};
 use super::arc::Arc;
 use super::stock::{EXACT_M, SAME_M, Stock};
-
-use shape::apart_m;
 
 /// A place is found to this.
 const FOUND_M: f64 = 1e-12;

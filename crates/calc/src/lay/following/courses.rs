@@ -71,7 +71,8 @@ fn widths(clear_m: f64, stock: &Stock, notes: &mut Vec<LayNote>) -> (Vec<f64>, f
     (all, joint_m)
 }
 
-fn of_number(n: f64, width_m: f64) -> Vec<f64> {
+/// So many of one width.
+pub(in crate::lay) fn of_number(n: f64, width_m: f64) -> Vec<f64> {
     let mut all = Vec::new();
     let mut nth = 0.0;
     while nth < n {

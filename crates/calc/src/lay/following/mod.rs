@@ -4,7 +4,7 @@ mod across;
 mod arc;
 pub(super) mod bond;
 pub(super) mod course_line;
-mod courses;
+pub(super) mod courses;
 mod line_across;
 mod neighbour;
 mod record;

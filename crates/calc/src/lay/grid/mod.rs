@@ -27,7 +27,7 @@ pub fn grid(run: &Run, wishes: &LayWishes, openings: &[PlacedOpening]) -> Laid {
     if wishes.bond.follows() {
         return laid;
     }
-    let within = within(wishes);
+    let within = Within::of(wishes);
     let half_width = run.clear_width_at(metres(0.0)) * 0.5 - wishes.joint;
     let start_away = within.at_door + wishes.joint;
     let pattern = Pattern::of(wishes, in_metres(half_width), in_metres(start_away));
@@ -48,22 +48,6 @@ pub fn grid(run: &Run, wishes: &LayWishes, openings: &[PlacedOpening]) -> Laid {
     trimmer.finish(run, wishes.start, &mut laid);
     note_joints(&mut laid, wishes, metres(pattern.widest_joint_m()));
     laid
-}
-
-/// The field lies within a joint of the edges, the door, the far end and the returns.
-fn within(wishes: &LayWishes) -> Within {
-    let depth = |is_wished: bool| {
-        if is_wished {
-            wishes.edge_brick.across
-        } else {
-            metres(0.0)
-        }
-    };
-    Within {
-        margin: wishes.joint,
-        at_door: depth(wishes.return_at_door),
-        at_end: depth(wishes.return_at_end),
-    }
 }
 
 /// The joint and the widest joint of the pattern are the same all over; they are noted where the first piece lies.

@@ -1,11 +1,9 @@
 use super::super::openings::openings;
 use super::super::pieces::{Kind, Piece, PlanPoint, area_m2};
-use super::super::walks::{any_run, polygon, run_of};
+use super::super::walks::{any_run, polygon, run_of, wishes};
 use super::*;
-use crate::bed::EdgeBrick;
-use crate::defaults;
 use crate::quantity::{inches, millimetres};
-use crate::site::{Bond, CourseWay, EdgeStands, Hand, Opening};
+use crate::site::{Bond, Hand, Opening};
 use geo::{Area as _, BooleanOps as _, MultiPolygon, Polygon, Validation as _};
 use proptest::prelude::*;
 
@@ -15,29 +13,6 @@ const GRIDS: [Bond; 4] = [
     Bond::Herringbone90,
     Bond::Herringbone45,
 ];
-
-/// That brick and joint, no returns, a third of the brick as the least piece.
-fn wishes(bond: Bond, length: Length, width: Length, joint: Length) -> LayWishes {
-    let thickness = inches(2.25);
-    LayWishes {
-        bond,
-        courses: CourseWay::Along,
-        start: Hand::Left,
-        brick_length: length,
-        brick_width: width,
-        brick_thickness: thickness,
-        joint,
-        least_joint: defaults::least_joint(),
-        widest_joint: defaults::widest_joint(),
-        lap_share: 0.5,
-        least_lap: length * 0.25,
-        least_piece: length / 3.0,
-        kerf: defaults::kerf(),
-        edge_brick: EdgeBrick::of(EdgeStands::Sailor, length, width, thickness),
-        return_at_door: false,
-        return_at_end: false,
-    }
-}
 
 /// 4 x 8 in with 1/8 in.
 fn four_by_eight(bond: Bond) -> LayWishes {
@@ -471,7 +446,7 @@ proptest! {
     fn pieces_are_the_bricks_of_the_plane_within_the_field(run in any_run(), wishes in any_wishes()) {
         let wishes = LayWishes { least_piece: metres(0.0), ..wishes };
         let laid = grid(&run, &wishes, &[]);
-        let within = within(&wishes);
+        let within = Within::of(&wishes);
         let half_width = run.clear_width_at(metres(0.0)) * 0.5 - wishes.joint;
         let pattern = Pattern::of(&wishes, in_metres(half_width), in_metres(within.at_door + wishes.joint));
         let outline = field_outline(&run, within);

@@ -93,7 +93,7 @@ impl Reach {
 }
 
 /// From the first to the last of an outline in a direction of length 1.
-fn reach_m(outline: &[PlanPoint], towards: (f64, f64)) -> f64 {
+pub(in crate::lay) fn reach_m(outline: &[PlanPoint], towards: (f64, f64)) -> f64 {
     let (least_m, most_m) = span_m(outline, towards);
     (most_m - least_m).max(0.0)
 }

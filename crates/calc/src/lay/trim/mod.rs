@@ -15,6 +15,7 @@ use crate::line::Run;
 use crate::quantity::{Length, in_metres};
 use crate::site::Hand;
 use extent::Extent;
+pub(super) use extent::reach_m;
 use small::Ground;
 
 /// A whole brick where its pattern has it, before anything is cut.

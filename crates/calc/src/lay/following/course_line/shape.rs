@@ -1,6 +1,6 @@
 //! Ends and outline of a piece on its line.
 
-use super::super::super::pieces::PlanPoint;
+use super::super::super::pieces::{PlanPoint, apart_m};
 use super::super::super::radius::bow_m;
 use super::super::super::track::{Along, Face, between};
 use super::{CourseLine, Set};
@@ -116,10 +116,6 @@ impl CourseLine {
         let over_m = |bow_m: f64| 1.02 * bow_m - most_bow_m;
         (over_m(left_m), over_m(right_m))
     }
-}
-
-pub(super) fn apart_m(one: PlanPoint, other: PlanPoint) -> f64 {
-    libm::hypot(one.right_m - other.right_m, one.away_m - other.away_m)
 }
 
 /// How far a spot lies to the right of the line from one spot to another.
