@@ -1,6 +1,7 @@
 //! What a material is good for and what it weighs. The figures themselves are data in `assets/catalogue`, each with its source.
 
 use crate::findings::rules::CauseRules;
+use crate::order::PriceList;
 use crate::quantity::MassDensity;
 use crate::site::MaterialKey;
 
@@ -11,6 +12,8 @@ pub struct Catalogue {
     pub materials: Vec<Material>,
     /// What points to which cause.
     pub causes: CauseRules,
+    /// What suppliers ask, and how long the work takes.
+    pub prices: PriceList,
 }
 
 impl Catalogue {

@@ -10,6 +10,7 @@ use crate::lay::BrickFound;
 use crate::lay::Lay;
 use crate::line::Line;
 use crate::measure::levels_book::ReducedBook;
+use crate::order::{Found, Order, order, worst_site};
 use crate::site::Site;
 
 /// All that follows from a site. A stage whose readings do not suffice is `None`, and a finding says why.
@@ -31,6 +32,8 @@ pub struct Results {
     pub soil: Option<SoilFound>,
     /// Brick as sampled, bonds that close, the width that fits.
     pub brick: Option<BrickFound>,
+    /// What is ordered, each way of rebuilding priced.
+    pub order: Option<Order>,
     /// What someone should look at.
     pub findings: Findings,
     /// Why the old walk failed, strongest evidence first.
@@ -81,6 +84,21 @@ pub fn compute_after(site: &Site, catalogue: &Catalogue, before: Option<Lay>) ->
         soil: soil.as_ref(),
     };
     let causes = catalogue.causes.causes(&facts);
+    let found = Found {
+        line: line.as_ref(),
+        ground: ground.as_ref(),
+        bed: bed.as_ref(),
+        lay: lay.as_ref(),
+        causes: &causes,
+    };
+    let order = Some(ordered(
+        site,
+        catalogue,
+        found,
+        &penetrometers,
+        soil.as_ref(),
+        &mut findings,
+    ));
     Results {
         book,
         line,
@@ -90,7 +108,37 @@ pub fn compute_after(site: &Site, catalogue: &Catalogue, before: Option<Lay>) ->
         lay,
         soil,
         brick,
+        order,
         findings,
         causes,
     }
+}
+
+/// The order, with the worst ground worked out beside it. What is found of that ground is not noted: it is nobody's reading.
+fn ordered(
+    site: &Site,
+    catalogue: &Catalogue,
+    found: Found<'_>,
+    penetrometers: &[Penetrometer],
+    soil: Option<&SoilFound>,
+    findings: &mut Findings,
+) -> Order {
+    let worst = worst_site(site, catalogue).zip(found.line);
+    let Some((worst, line)) = worst else {
+        return order(site, catalogue, found, None, findings);
+    };
+    let mut unheard = Findings::default();
+    let ground = crate::ground::ground(&worst, catalogue, line, &mut unheard);
+    let under = Under {
+        ground: &ground,
+        penetrometers,
+        soil,
+    };
+    let bed = crate::bed::bed(&worst, catalogue, line, under, &mut unheard);
+    let worst = Found {
+        ground: Some(&ground),
+        bed: bed.as_ref(),
+        ..found
+    };
+    order(site, catalogue, found, Some(worst), findings)
 }

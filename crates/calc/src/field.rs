@@ -10,6 +10,7 @@ use crate::measure::written::BareUnit;
 use crate::place::Place;
 use crate::quantity::{Angle, Length, unit};
 use crate::site::{ShownIn, Site};
+use rust_decimal::Decimal;
 
 pub use table::field;
 
@@ -52,6 +53,13 @@ pub enum Kind {
     Count {
         /// Least that can be true.
         least: u32,
+        /// Most that can be true.
+        most: u32,
+    },
+    /// A decimal number: money, units of sale, hours. Never below zero.
+    Decimal {
+        /// Whether it can be zero.
+        may_be_zero: bool,
         /// Most that can be true.
         most: u32,
     },
@@ -114,6 +122,8 @@ pub enum Given {
     Amount(Amount),
     /// So many.
     Count(u32),
+    /// A decimal number.
+    Decimal(Decimal),
 }
 
 impl OutOfReason {
@@ -202,6 +212,15 @@ impl OutOfReason {
                     ("above the most", most)
                 };
                 format!("{name}: {given} is {side} that can be true, {limit}")
+            }
+            (Given::Decimal(given), Kind::Decimal { most, .. }) => {
+                if given > Decimal::from(most) {
+                    format!("{name}: {given} is above the most that can be true, {most}")
+                } else if given.is_zero() {
+                    format!("{name}: 0 is not above zero")
+                } else {
+                    format!("{name}: {given} is below the least that can be true, 0")
+                }
             }
             _ => format!("{name} is not a number that can be measured"),
         }
@@ -301,6 +320,25 @@ pub fn check_count(place: Place, count: u32) -> Result<u32, OutOfReason> {
     }
 }
 
+/// The decimal number itself if it can be true at that place.
+///
+/// # Errors
+/// [`OutOfReason`] for a number outside the limits of its field, and for a place where no decimal number stands.
+pub fn check_decimal(place: Place, number: Decimal) -> Result<Decimal, OutOfReason> {
+    match field(place).kind {
+        Kind::Decimal { may_be_zero, most }
+            if number <= Decimal::from(most)
+                && (number > Decimal::ZERO || may_be_zero && number.is_zero()) =>
+        {
+            Ok(number)
+        }
+        _ => Err(OutOfReason {
+            place,
+            given: Given::Decimal(number),
+        }),
+    }
+}
+
 /// Name of the field at a place with the number of its leg, reading, pit, layer or lift, counted from 1: "Pit 2 station".
 #[must_use]
 pub fn full_name(place: Place) -> String {
@@ -356,6 +394,11 @@ pub fn full_name(place: Place) -> String {
             )
         }
         Place::Lift(number) => format!("{name} {number}"),
+        Place::OrderLine(item) => item.name().to_owned(),
+        Place::OrderRate(item) | Place::OrderCount(item) => {
+            format!("{}: {}", item.name(), name.to_lowercase())
+        }
+        Place::StageHours(stage) => format!("{}: {}", stage.name(), name.to_lowercase()),
         _ => name.to_owned(),
     }
 }
@@ -399,10 +442,18 @@ pub(crate) fn note_out_of_reason(
 mod tests {
     use super::*;
     use crate::defaults;
+    use crate::order::{Item, Stage};
     use crate::quantity::{feet, inches, metres, millimetres};
 
     /// Every place that holds a value, and the things drawn.
-    const PLACES: [Place; 114] = [
+    const PLACES: [Place; 121] = [
+        Place::OrderWay,
+        Place::OrderLine(Item::Base),
+        Place::OrderRate(Item::Base),
+        Place::OrderCount(Item::Base),
+        Place::CrewSize,
+        Place::CrewRate,
+        Place::StageHours(Stage::Dig),
         Place::Site,
         Place::Address,
         Place::Walk,
@@ -555,6 +606,13 @@ mod tests {
                     assert_eq!(check_count(place, least), Ok(least));
                     assert_eq!(check_count(place, most), Ok(most));
                     assert!(check_count(place, most + 1).is_err());
+                }
+                Kind::Decimal { may_be_zero, most } => {
+                    let most = Decimal::from(most);
+                    assert_eq!(check_decimal(place, most), Ok(most));
+                    assert!(check_decimal(place, most + Decimal::ONE).is_err());
+                    assert!(check_decimal(place, -Decimal::ONE).is_err());
+                    assert_eq!(check_decimal(place, Decimal::ZERO).is_ok(), may_be_zero);
                 }
                 Kind::Turn { .. } | Kind::Text | Kind::Choice | Kind::Thing => {}
             }

@@ -12,6 +12,7 @@ pub mod ground;
 pub mod lay;
 pub mod line;
 pub mod measure;
+pub mod order;
 pub mod place;
 pub mod quantity;
 pub mod site;

@@ -1,5 +1,7 @@
 //! Where in a site a value stands: how a finding, a mark in a drawing and an entry on screen name the same thing.
 
+use crate::order::{Item, Stage};
+
 /// One value of a site, or one thing drawn. Indices count from zero in the order in which things were written down.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Place {
@@ -221,6 +223,20 @@ pub enum Place {
     BrickLoss,
     /// One piece of the plan, by its index.
     Piece(u32),
+    /// The way of rebuilding that is ordered.
+    OrderWay,
+    /// One line of the order as a whole.
+    OrderLine(Item),
+    /// What is asked for one unit of a line.
+    OrderRate(Item),
+    /// How many units a line is locked at.
+    OrderCount(Item),
+    /// How many work on the job.
+    CrewSize,
+    /// One hour of one person.
+    CrewRate,
+    /// Hours of a stage for one unit of its work.
+    StageHours(Stage),
     /// The lift of this number, counted from the bottom.
     Lift(usize),
     /// The grade line.

@@ -8,8 +8,11 @@ use crate::measure::slope::Fall;
 use crate::quantity::{Angle, Length};
 
 mod lay;
+mod order;
 
 pub use lay::{Bond, BrickReading, CourseWay, LayInput, Opening, StartSide};
+
+pub use order::{LineWish, OrderInput, StageWish};
 
 pub use crate::measure::levels_book::{BookRow, LevelBook, Sight, Stands};
 
@@ -40,6 +43,8 @@ pub struct Site {
     pub edge: EdgeInput,
     /// How the brick is to be laid.
     pub lay: LayInput,
+    /// What was decided for the order.
+    pub order: OrderInput,
 }
 
 /// How lengths are shown.

@@ -55,6 +55,7 @@ pub(crate) fn empty_site(shown_in: ShownIn) -> Site {
         soil: Default::default(),
         frost: Default::default(),
         lay: Default::default(),
+        order: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Haunch {

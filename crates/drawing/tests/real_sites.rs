@@ -149,6 +149,7 @@ fn site(legs: Vec<Leg>, pits: Vec<Pit>, shots: Vec<Shot>, shown_in: ShownIn) -> 
         soil: Default::default(),
         frost: Default::default(),
         lay: Default::default(),
+        order: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Haunch {

@@ -236,6 +236,7 @@ fn rule(file: RuleFile) -> rules::CauseRule {
         trade: file.trade,
         homeowner: file.homeowner,
         remedy: file.remedy,
+        cured_by: None,
         source: file.source,
     }
 }

@@ -76,6 +76,7 @@ impl Check<'_> {
             soil: self.soil(),
             frost: self.frost(),
             lay: self.lay(),
+            order: underbrick_calc::site::OrderInput::default(),
             edge: site::EdgeInput {
                 stands: file.edge.stands.into(),
                 restraint: self.restraint(),

@@ -33,7 +33,10 @@ impl SiteFile {
             (Kind::Number { unit, .. }, _) => suffixed(bare_text, unit.symbol(shown_in), |text| {
                 read_amount(text, unit).is_ok()
             }),
-            (Kind::Count { .. } | Kind::Text | Kind::Choice | Kind::Thing, _) => None,
+            (
+                Kind::Count { .. } | Kind::Decimal { .. } | Kind::Text | Kind::Choice | Kind::Thing,
+                _,
+            ) => None,
         };
         with_unit.unwrap_or_else(|| typed.to_owned())
     }

@@ -38,6 +38,7 @@ impl OwnCauses {
         Ok(Catalogue {
             materials: built_in.materials.clone(),
             causes,
+            prices: built_in.prices.clone(),
         })
     }
 

@@ -169,6 +169,13 @@ macro_rules! text_at {
             | Place::Opening(_)
             | Place::SampleBrick(_)
             | Place::Piece(_)
+            | Place::OrderWay
+            | Place::OrderLine(_)
+            | Place::OrderRate(_)
+            | Place::OrderCount(_)
+            | Place::CrewSize
+            | Place::CrewRate
+            | Place::StageHours(_)
             | Place::Lift(_)
             | Place::GradeLine
             | Place::OldSurface

@@ -13,7 +13,9 @@ use underbrick_records::{
 };
 
 fn read(text: &str) -> Result<CauseRules, ReadError> {
-    let Catalogue { materials, causes } = catalogue().unwrap();
+    let Catalogue {
+        materials, causes, ..
+    } = catalogue().unwrap();
     read_own_causes(text, &materials, &causes)
 }
 

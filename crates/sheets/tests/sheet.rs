@@ -62,6 +62,7 @@ fn site() -> Site {
         soil: Default::default(),
         frost: Default::default(),
         lay: Default::default(),
+        order: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Stretcher,
             restraint: RestraintInput::Spiked { spacing: None },
@@ -356,6 +357,7 @@ fn causes_are_told_in_both_wordings_with_their_readings() {
         trade: "It was laid on sand.".to_owned(),
         homeowner: "Your walk\u{1b}[2J sinks.".to_owned(),
         remedy: "Build a base.".to_owned(),
+        cured_by: None,
         source: "a rule of this test".to_owned(),
     };
     let catalogue = Catalogue {

@@ -187,7 +187,14 @@ impl Stop {
             | Place::SecondThickness
             | Place::BricksOnSite
             | Place::BrickLoss
-            | Place::Piece(_) => Self::Lay,
+            | Place::Piece(_)
+            | Place::OrderWay
+            | Place::OrderLine(_)
+            | Place::OrderRate(_)
+            | Place::OrderCount(_)
+            | Place::CrewSize
+            | Place::CrewRate
+            | Place::StageHours(_) => Self::Lay,
         }
     }
 }
@@ -351,9 +358,12 @@ fn displayed(visit: &Visit, place: Place, text: &str) -> String {
             .catalogue()
             .find(&MaterialKey(text.to_owned()))
             .map_or_else(|| text.to_owned(), |material| material.name.clone()),
-        Kind::Fall { .. } | Kind::Turn { .. } | Kind::Count { .. } | Kind::Text | Kind::Thing => {
-            text.to_owned()
-        }
+        Kind::Fall { .. }
+        | Kind::Turn { .. }
+        | Kind::Count { .. }
+        | Kind::Decimal { .. }
+        | Kind::Text
+        | Kind::Thing => text.to_owned(),
     }
 }
 

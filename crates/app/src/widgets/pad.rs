@@ -126,7 +126,8 @@ pub fn pad_ui(ui: &mut Ui, rect: Rect, pad: &mut Pad, visit: &Visit) -> PadAnswe
         | Kind::Fall { .. }
         | Kind::Turn { .. }
         | Kind::Number { .. }
-        | Kind::Count { .. } => {
+        | Kind::Count { .. }
+        | Kind::Decimal { .. } => {
             keyboard(ui, pad, &mut answer);
             keys::grid_ui(ui, grid, &mut pad.typing, &mut answer.next);
             reading(ui, head, &pad.typing);
@@ -256,9 +257,12 @@ fn echo(typing: &Typing) -> String {
             },
         ),
         Kind::Number { unit, .. } => in_the_other_unit(typing, unit),
-        Kind::Turn { .. } | Kind::Count { .. } | Kind::Text | Kind::Choice | Kind::Thing => {
-            String::new()
-        }
+        Kind::Turn { .. }
+        | Kind::Count { .. }
+        | Kind::Decimal { .. }
+        | Kind::Text
+        | Kind::Choice
+        | Kind::Thing => String::new(),
     }
 }
 

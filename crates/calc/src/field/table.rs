@@ -1,6 +1,7 @@
 //! One row for every place.
 
 mod lay;
+mod order;
 mod soil;
 
 use super::{Field, Kind};
@@ -133,6 +134,13 @@ pub fn field(place: Place) -> Field {
         | Place::BricksOnSite
         | Place::BrickLoss
         | Place::Piece(_) => lay::field(place),
+        Place::OrderWay
+        | Place::OrderLine(_)
+        | Place::OrderRate(_)
+        | Place::OrderCount(_)
+        | Place::CrewSize
+        | Place::CrewRate
+        | Place::StageHours(_) => order::field(place),
         Place::Lift(_) => row(
             "Lift",
             "One compacted layer of base, counted from the bottom.",

@@ -3,6 +3,7 @@
 pub mod amount;
 pub mod angle;
 pub mod count;
+pub mod decimal;
 mod exact;
 pub mod levels;
 pub mod levels_book;

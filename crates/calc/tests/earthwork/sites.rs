@@ -103,6 +103,7 @@ pub fn plain() -> Site {
         soil: Default::default(),
         frost: Default::default(),
         lay: Default::default(),
+        order: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Header,
             restraint: RestraintInput::Nothing,

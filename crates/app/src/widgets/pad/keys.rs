@@ -177,6 +177,14 @@ const COUNT: Layout = [
     [Blank, Figure("0"), Blank, Clear, Next],
 ];
 
+/// Money, units of sale, hours.
+const DECIMAL: Layout = [
+    [Figure("7"), Figure("8"), Figure("9"), Blank, Erase],
+    [Figure("4"), Figure("5"), Figure("6"), Blank, Up("+ 1")],
+    [Figure("1"), Figure("2"), Figure("3"), Blank, Down("− 1")],
+    [Point, Figure("0"), Blank, Clear, Next],
+];
+
 /// A scale that may be divided either way.
 const SCALE: Layout = [
     [
@@ -211,6 +219,7 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: Rect, typing: &mut Typing, next: &mut b
         (Kind::Turn { .. }, _) => TURN,
         (Kind::Number { unit, .. }, shown_in) => number(unit, shown_in),
         (Kind::Count { .. }, _) => COUNT,
+        (Kind::Decimal { .. }, _) => DECIMAL,
         (_, ShownIn::FeetInches) if is_penetrometer(place) => SCALE,
         (_, ShownIn::FeetInches) => FEET_INCHES,
         (_, ShownIn::Metric) => METRIC,

@@ -4,10 +4,12 @@ use underbrick_calc::field::{Kind, field};
 use underbrick_calc::measure::amount::{AmountUnit, plain, read_amount};
 use underbrick_calc::measure::angle::read_angle;
 use underbrick_calc::measure::count::read_count;
+use underbrick_calc::measure::decimal::read_decimal;
 use underbrick_calc::measure::slope::{Fall, SlopeStyle, read_fall, write_fall};
 use underbrick_calc::measure::written::{
     BareUnit, LengthStyle, Nearest, read_length, write_length,
 };
+use underbrick_calc::order::Decimal;
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, inches, metres, millimetres};
 use underbrick_calc::site::ShownIn;
@@ -85,6 +87,7 @@ impl Typing {
                 read_amount(&self.text, unit).is_ok() || read_amount(&with_unit, unit).is_ok()
             }
             Kind::Count { .. } => read_count(&self.text).is_ok(),
+            Kind::Decimal { .. } => read_decimal(&self.text).is_ok(),
             Kind::Text | Kind::Choice | Kind::Thing => true,
         }
     }
@@ -265,6 +268,15 @@ impl Typing {
                 }
             }
             Kind::Number { unit, .. } => self.step_number(unit, sign),
+            Kind::Decimal { .. } => {
+                let now = read_decimal(&self.text).unwrap_or_default();
+                let next = if up {
+                    now + Decimal::ONE
+                } else {
+                    (now - Decimal::ONE).max(Decimal::ZERO)
+                };
+                self.text = next.to_string();
+            }
             Kind::Count { least, .. } => {
                 let now = read_count(&self.text).unwrap_or(0);
                 let next = if up {

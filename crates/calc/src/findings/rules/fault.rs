@@ -178,6 +178,7 @@ mod tests {
             trade: "t".to_owned(),
             homeowner: "h".to_owned(),
             remedy: "r".to_owned(),
+            cured_by: None,
             source: "s".to_owned(),
         }
     }

@@ -40,6 +40,8 @@ pub struct CauseRule {
     pub homeowner: String,
     /// What to do.
     pub remedy: String,
+    /// The least rebuilding that cures it; `None` where the table does not say.
+    pub cured_by: Option<CuredBy>,
     /// A published rule by its name, or "common practice, no source".
     pub source: String,
 }
@@ -77,6 +79,19 @@ pub enum Cause {
     NotDugEnough,
 }
 
+/// The least rebuilding that cures a cause.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CuredBy {
+    /// Laying the brick again on a new setting bed, with joints, fall and restraint as designed.
+    Relay,
+    /// A new base on ground that may stay.
+    NewBase,
+    /// New brick as well.
+    NewBrick,
+    /// None: other work must be done as well, such as leading water away.
+    OtherWork,
+}
+
 /// How surely a rule points to its cause.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Strength {
@@ -105,6 +120,8 @@ pub struct CauseFound {
     pub homeowner: String,
     /// What to do.
     pub remedy: String,
+    /// The least rebuilding that cures it; `None` where the table does not say.
+    pub cured_by: Option<CuredBy>,
     /// Where the rule comes from.
     pub source: String,
     /// The readings that it stands on, each once, in the order of the rule.
@@ -235,6 +252,7 @@ fn cause_found(rule: &CauseRule, facts: &Facts<'_>, readings: &[Reading]) -> Cau
         trade: rule.trade.clone(),
         homeowner: rule.homeowner.clone(),
         remedy: rule.remedy.clone(),
+        cured_by: rule.cured_by,
         source: rule.source.clone(),
         evidence: readings
             .iter()

@@ -84,6 +84,7 @@ pub(crate) fn site(legs: Vec<Leg>) -> Site {
         soil: Default::default(),
         frost: Default::default(),
         lay: Default::default(),
+        order: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Nothing,
