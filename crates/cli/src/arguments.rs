@@ -1,6 +1,6 @@
 //! What can be asked for on the command line, and the help that teaches it.
 
-use clap::{Args, Parser, Subcommand, ValueHint};
+use clap::{Args, Parser, Subcommand, ValueEnum, ValueHint};
 use std::path::PathBuf;
 
 const STATUSES: &str = "\
@@ -18,6 +18,7 @@ Examples:
   underbrick plan sample-sites/curved-to-a-drive -o plan.svg
   underbrick results sample-sites/metric
   underbrick results sample-sites/metric --json
+  underbrick order sample-sites/curved-to-a-drive --why
   underbrick causes > causes.ron
 
 A site is a folder with a site.ron in it, or a site.ron file. It is only read, never written.";
@@ -87,6 +88,20 @@ pub enum Command {
         )
     )]
     Results(ResultsAsked),
+    /// Gives what is bought, how long it takes and what it costs, three ways of rebuilding
+    #[command(
+        long_about = "Gives the order of the site: what is bought, taken away and hired, hours by stage, days, and the price, for each of three \
+                      ways of rebuilding, from the same readings.\n\nText by default; --why says under each line how it comes about, --csv \
+                      gives the way that is ordered for a spreadsheet, --json all ways with every decimal number as a text, --message \
+                      what is sent to each supplier. A line whose need is not known, or has no price, says so; a sum with such a line \
+                      is \"at least\".",
+        after_long_help = format!(
+            "Examples:\n  underbrick order sample-sites/curved-to-a-drive --why\n  \
+             underbrick order sample-sites/curved-to-a-drive --way new-brick --csv > order.csv\n  \
+             underbrick order SITE --json | jq '.ways[].price.total'\n\n{STATUSES}"
+        )
+    )]
+    Order(OrderAsked),
     /// Prints the built-in rules for causes, for a table of your own to start from
     #[command(
         long_about = "Prints the built-in rules that say why a walk failed.\n\nA copy named causes.ron beside the site folders, or named with \
@@ -161,6 +176,40 @@ pub struct PlanAsked {
     /// Writes to this file instead of stdout
     #[arg(short, long, value_name = "FILE", value_hint = ValueHint::FilePath)]
     pub output: Option<PathBuf>,
+}
+
+/// Which order.
+#[derive(Debug, Args)]
+pub struct OrderAsked {
+    /// Which site.
+    #[command(flatten)]
+    pub site: SiteAsked,
+    /// The way of rebuilding [default: as the site has it]
+    #[arg(long, value_enum, value_name = "WAY")]
+    pub way: Option<WayAsked>,
+    /// How each line comes about, under it
+    #[arg(long, conflicts_with_all = ["csv", "json", "message"])]
+    pub why: bool,
+    /// Comma-separated values for a spreadsheet, of the way that is ordered
+    #[arg(long, conflicts_with_all = ["json", "message"])]
+    pub csv: bool,
+    /// JSON for machines, all ways
+    #[arg(long, conflicts_with = "message")]
+    pub json: bool,
+    /// What is sent to each supplier
+    #[arg(long)]
+    pub message: bool,
+}
+
+/// A way of rebuilding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum WayAsked {
+    /// The old brick on a new setting bed over the base that is there
+    Relay,
+    /// A new base under the old brick
+    NewBase,
+    /// A new base and new brick
+    NewBrick,
 }
 
 /// Which results.

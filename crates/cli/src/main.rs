@@ -4,6 +4,7 @@ mod arguments;
 mod check;
 mod findings;
 mod measured;
+mod order;
 mod output;
 mod plan;
 mod results;
@@ -21,6 +22,7 @@ fn main() -> ExitCode {
         Command::Section(asked) => section::section(&asked),
         Command::Plan(asked) => plan::plan(&asked),
         Command::Results(asked) => results::results(&asked),
+        Command::Order(asked) => order::order(&asked),
         Command::Causes => output::say(underbrick_records::BUILT_IN_CAUSES).map(|()| Status::Fine),
     };
     let status = done.unwrap_or_else(|error| {

@@ -1,4 +1,4 @@
-//! The job without a window: both drawings and the results in a folder.
+//! The job without a window: drawings, results and order in a folder.
 
 use std::path::{Path, PathBuf};
 
@@ -10,6 +10,7 @@ use underbrick_calc::{Results, compute};
 use underbrick_drawing::item::{Drawing, Sheet};
 use underbrick_drawing::{PlanView, cross_section, long_section_on_paper, plan_as_laid, svg};
 use underbrick_records::{OpenSite, OwnCauses, RecordError, Shelf};
+use underbrick_sheets::order::{order_csv, order_sheet, order_text};
 
 /// A sheet with the width of a letter page, lying.
 const SHEET: Sheet = Sheet {
@@ -18,7 +19,7 @@ const SHEET: Sheet = Sheet {
     text_scale: 1.2,
 };
 
-/// Writes both drawings, as SVG and PNG, and the results of `site`, or of the curved sample where none is named. Gives the folder's place.
+/// Writes the drawings, as SVG and PNG, the results and the order of `site`, or of the curved sample where none is named. Gives the folder's place.
 /// The person's own causes are read from the file `causes`, or from beside the site; where they cannot be used, stderr says why.
 pub fn write(folder: &Path, site: Option<&Path>, causes: Option<&Path>) -> anyhow::Result<PathBuf> {
     std::fs::create_dir_all(folder)
@@ -66,6 +67,12 @@ pub fn write(folder: &Path, site: Option<&Path>, causes: Option<&Path>) -> anyho
         "results.json",
         underbrick_sheets::to_json(&sheet).as_bytes(),
     )?;
+    if let Some(order) = &results.order {
+        let sheet = order_sheet(&site, order, &catalogue.prices);
+        let text = order_text(&site, order, &sheet, true);
+        write_file(&folder, "order.txt", text.as_bytes())?;
+        write_file(&folder, "order.csv", order_csv(&sheet).as_bytes())?;
+    }
     Ok(folder)
 }
 

@@ -7,6 +7,7 @@ pub mod book;
 pub mod brick;
 pub mod causes;
 pub mod figure;
+pub mod order;
 pub mod penetrometers;
 pub mod pits;
 pub mod profile;

@@ -1,0 +1,79 @@
+//! What is sent to a supplier: what, how much, where to. No prices: those he knows.
+
+use super::words::count_words;
+use crate::wording::on_one_line;
+use std::collections::BTreeMap;
+use underbrick_calc::order::{Comes, ItemGroup, Order, OrderLine, Sold};
+use underbrick_calc::site::Site;
+
+/// What one supplier is asked for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Message {
+    /// Who.
+    pub supplier: String,
+    /// Plain text, to be put on the clipboard or into a letter.
+    pub text: String,
+}
+
+/// One message for each supplier of the way that is ordered, by name. What one fetches oneself is asked to be put ready; what is taken
+/// away with one's own truck is asked of nobody.
+#[must_use]
+pub fn messages(site: &Site, order: &Order) -> Vec<Message> {
+    let mut asked: BTreeMap<&str, Vec<(&OrderLine, &Sold)>> = BTreeMap::new();
+    let lines = order.chosen().into_iter().flat_map(|priced| &priced.lines);
+    for line in lines {
+        let Some(sold) = &line.sold else { continue };
+        let is_own_trip =
+            line.item.group() == ItemGroup::TakenAway && matches!(sold.comes, Comes::PickedUp);
+        if !is_own_trip && sold.count.is_some_and(|count| !count.is_zero()) {
+            asked.entry(&sold.supplier).or_default().push((line, sold));
+        }
+    }
+    asked
+        .into_iter()
+        .map(|(supplier, lines)| Message {
+            supplier: supplier.to_owned(),
+            text: message(site, supplier, &lines),
+        })
+        .collect()
+}
+
+fn message(site: &Site, supplier: &str, lines: &[(&OrderLine, &Sold)]) -> String {
+    let mut text = format!("To {}\n\n", on_one_line(supplier));
+    let (delivered, fetched): (Vec<_>, Vec<_>) = lines
+        .iter()
+        .partition(|(_, sold)| matches!(sold.comes, Comes::Delivered { .. }));
+    let place = on_one_line(site.address.trim());
+    let place = if place.is_empty() {
+        "the address that we give you".to_owned()
+    } else {
+        place
+    };
+    for (intro, lines) in [
+        (format!("Please deliver to {place}:"), delivered),
+        ("Please have ready for us to fetch:".to_owned(), fetched),
+    ] {
+        if lines.is_empty() {
+            continue;
+        }
+        text += &format!("{intro}\n");
+        for (line, sold) in lines {
+            let Some(count) = sold.count else { continue };
+            let count = count_words(count, sold.unit);
+            let name = on_one_line(&line.need.name);
+            let loads = match (&sold.comes, sold.n_loads) {
+                (Comes::Delivered { .. }, n) if n > 1 => format!(", in {n} loads"),
+                _ => String::new(),
+            };
+            let verb = match line.item.group() {
+                ItemGroup::Material => "",
+                ItemGroup::TakenAway => " to take away",
+                ItemGroup::Hire => " of hire",
+            };
+            text += &format!("- {name}: {count}{verb}{loads}\n");
+        }
+        text.push('\n');
+    }
+    text += "Please confirm the day.\n";
+    text
+}
