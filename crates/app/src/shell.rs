@@ -1,12 +1,12 @@
 //! The whole window: the site list, or one open site.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::Arc;
 
 use egui::{Context, Ui};
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::place::Place;
-use underbrick_records::{OwnCauses, RecordError, Shelf, SiteFile};
+use underbrick_records::{OwnTables, RecordError, Shelf, SiteFile};
 
 use crate::open_site::Open;
 use crate::site_list::{ListAnswer, SiteList, list_ui};
@@ -18,8 +18,8 @@ use crate::visit::Visit;
 pub struct Shell {
     shelf: Shelf,
     built_in: Catalogue,
-    own_causes: OwnCauses,
-    /// The built-in catalogue with the person's own causes over it.
+    own: OwnTables,
+    /// The built-in catalogue with the person's own tables over it.
     catalogue: Arc<Catalogue>,
     screen: Screen,
 }
@@ -30,47 +30,47 @@ enum Screen {
 }
 
 impl Shell {
-    /// Starts with the list of sites. Causes of the person's own are read from `causes.ron` beside the site folders, where there is one.
+    /// Starts with the list of sites. A person's own tables are read from beside the site folders, where there are any.
     #[must_use]
     pub fn new(shelf: Shelf, built_in: Catalogue) -> Self {
-        let own_causes = shelf.own_causes();
-        Self::with(shelf, built_in, own_causes)
+        let own = shelf.own_tables();
+        Self::with_tables(shelf, built_in, own)
     }
 
-    /// As [`Shell::new`], with the person's own causes in that file. Where it cannot be used the list says why, and the built-in ones are
+    /// As [`Shell::new`], with the person's own tables in those files. Where one cannot be used the list says why, and the built-in one is
     /// used.
     #[must_use]
-    pub fn with_causes(shelf: Shelf, built_in: Catalogue, file: PathBuf) -> Self {
-        Self::with(shelf, built_in, OwnCauses::Named(file))
-    }
-
-    fn with(shelf: Shelf, built_in: Catalogue, own_causes: OwnCauses) -> Self {
+    pub fn with_tables(shelf: Shelf, built_in: Catalogue, own: OwnTables) -> Self {
         let mut shell = Self {
             shelf,
             catalogue: Arc::new(built_in.clone()),
             built_in,
-            own_causes,
+            own,
             screen: Screen::List(SiteList::default()),
         };
         shell.show_list();
         shell
     }
 
-    /// Reads the folder of sites and the person's own causes, and shows the list.
+    /// Reads the folder of sites and the person's own tables, and shows the list.
     fn show_list(&mut self) {
         let mut list = SiteList::read(&self.shelf);
-        match self.own_causes.over(&self.built_in) {
-            Ok(catalogue) => {
-                if catalogue != self.built_in {
-                    list.say_own_causes(&catalogue, self.own_causes.path());
-                }
-                self.catalogue = Arc::new(catalogue);
+        let read = self.own.over(&self.built_in);
+        match &read.causes_fault {
+            Some(error) => list.say_left_out("causes", error),
+            None if read.catalogue.causes != self.built_in.causes => {
+                list.say_own_causes(&read.catalogue, self.own.causes.path());
             }
-            Err(error) => {
-                list.say_causes_left_out(&error);
-                self.catalogue = Arc::new(self.built_in.clone());
-            }
+            None => {}
         }
+        match &read.prices_fault {
+            Some(error) => list.say_left_out("prices", error),
+            None if read.catalogue.prices != self.built_in.prices => {
+                list.say_own_prices(&read.catalogue, self.own.prices.path());
+            }
+            None => {}
+        }
+        self.catalogue = Arc::new(read.catalogue);
         self.screen = Screen::List(list);
     }
 

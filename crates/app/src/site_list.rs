@@ -21,8 +21,8 @@ pub struct SiteList {
     looking_for: String,
     /// What went wrong last, in words.
     trouble: Option<String>,
-    /// What became of the person's own causes, in words.
-    causes: Option<(Ink, String)>,
+    /// What became of the person's own tables, in words.
+    tables: Vec<(Ink, String)>,
 }
 
 /// What was asked for.
@@ -67,13 +67,23 @@ impl SiteList {
             "{n_rules} rules for causes, with your own: {}",
             file.display()
         );
-        self.causes = Some((Ink::SecondInk, words));
+        self.tables.push((Ink::SecondInk, words));
     }
 
     /// Shows why it is not.
-    pub fn say_causes_left_out(&mut self, error: &RecordError) {
-        let words = format!("Your own causes are left out, and the built-in ones used. {error}");
-        self.causes = Some((Ink::Wrong, words));
+    pub fn say_left_out(&mut self, what: &str, error: &RecordError) {
+        let words = format!("Your own {what} are left out, and the built-in ones used. {error}");
+        self.tables.push((Ink::Wrong, words));
+    }
+
+    /// Shows that a person's own price list is in force.
+    pub fn say_own_prices(&mut self, catalogue: &Catalogue, file: &Path) {
+        let words = format!(
+            "Prices: {}, your own: {}",
+            catalogue.prices.name,
+            file.display()
+        );
+        self.tables.push((Ink::SecondInk, words));
     }
 }
 
@@ -158,7 +168,7 @@ pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
                     if let Some(trouble) = &list.trouble {
                         words(ui, trouble, Ink::Wrong);
                     }
-                    if let Some((ink, said)) = &list.causes {
+                    for (ink, said) in &list.tables {
                         words(ui, said, *ink);
                     }
                     if list.entries.is_empty() {

@@ -431,7 +431,11 @@ fn a_table_named_at_the_start_must_be_there() {
     let file = folder.path().join("ours.ron");
     let shelf = Shelf::at(folder.path().join("sites"));
     let catalogue = underbrick_records::catalogue().unwrap();
-    let shell = Shell::with_causes(shelf, catalogue, file.clone());
+    let shell = Shell::with_tables(
+        shelf.clone(),
+        catalogue,
+        shelf.own_tables().or_named(Some(file.clone()), None),
+    );
     let harness = Harness::builder()
         .with_size(LANDSCAPE)
         .with_max_steps(16)

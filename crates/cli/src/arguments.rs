@@ -20,6 +20,7 @@ Examples:
   underbrick results sample-sites/metric --json
   underbrick order sample-sites/curved-to-a-drive --why
   underbrick causes > causes.ron
+  underbrick prices > prices.ron
 
 A site is a folder with a site.ron in it, or a site.ron file. It is only read, never written.";
 
@@ -112,6 +113,16 @@ pub enum Command {
         )
     )]
     Causes,
+    /// Prints the invented price list, for one of your own to start from
+    #[command(
+        long_about = "Prints the built-in price list. Its figures are invented.\n\nA copy named prices.ron beside the site folders, or named with \
+                      --prices, takes its place. Where it cannot be used, stderr says file, line, column and why, and the built-in one is \
+                      used.",
+        after_long_help = format!(
+            "Examples:\n  underbrick prices > prices.ron\n  underbrick order SITE --prices prices.ron\n\n{STATUSES}"
+        )
+    )]
+    Prices,
 }
 
 /// Which site.
@@ -123,6 +134,9 @@ pub struct SiteAsked {
     /// Your own rules for causes, over the built-in ones [default: causes.ron beside the site folder, where there is one]
     #[arg(long, value_name = "FILE", value_hint = ValueHint::FilePath)]
     pub causes: Option<PathBuf>,
+    /// Your own price list, in the place of the invented one [default: prices.ron beside the site folder, where there is one]
+    #[arg(long, value_name = "FILE", value_hint = ValueHint::FilePath)]
+    pub prices: Option<PathBuf>,
 }
 
 /// Which drawing.

@@ -24,6 +24,7 @@ fn main() -> ExitCode {
         Command::Results(asked) => results::results(&asked),
         Command::Order(asked) => order::order(&asked),
         Command::Causes => output::say(underbrick_records::BUILT_IN_CAUSES).map(|()| Status::Fine),
+        Command::Prices => output::say(underbrick_records::BUILT_IN_PRICES).map(|()| Status::Fine),
     };
     let status = done.unwrap_or_else(|error| {
         output::complain(&format!("underbrick: {error:#}"));

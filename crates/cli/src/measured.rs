@@ -6,7 +6,7 @@ use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::findings::Findings;
 use underbrick_calc::site::Site;
 use underbrick_calc::{Results, compute};
-use underbrick_records::{OpenSite, OwnCauses};
+use underbrick_records::OpenSite;
 
 use crate::arguments::SiteAsked;
 use crate::output::{Status, complain};
@@ -26,21 +26,23 @@ pub struct Measured {
 }
 
 impl Measured {
-    /// Reads and works out the site in a folder or a file. Own causes that cannot be used are told, and the built-in ones used.
+    /// Reads and works out the site in a folder or a file. Own tables that cannot be used are told, and the built-in ones used.
     pub fn read(asked: &SiteAsked) -> anyhow::Result<Self> {
         let open = OpenSite::open(&asked.site)?;
         let built_in =
             underbrick_records::catalogue().context("the built-in catalogue of materials")?;
-        let own = match &asked.causes {
-            Some(path) => OwnCauses::Named(path.clone()),
-            None => open.own_causes(),
-        };
-        let catalogue = own.over(&built_in).unwrap_or_else(|error| {
-            complain(&format!(
-                "underbrick: own causes left out, the built-in ones are used: {error}"
-            ));
-            built_in
-        });
+        let own = open
+            .own_tables()
+            .or_named(asked.causes.clone(), asked.prices.clone())
+            .over(&built_in);
+        for (what, fault) in [("causes", &own.causes_fault), ("prices", &own.prices_fault)] {
+            if let Some(error) = fault {
+                complain(&format!(
+                    "underbrick: own {what} left out, the built-in ones are used: {error}"
+                ));
+            }
+        }
+        let catalogue = own.catalogue;
         let (site, mut findings) = open.site().checked(&catalogue);
         let results = compute(&site, &catalogue);
         findings.append(results.findings.clone());

@@ -18,6 +18,7 @@ Underbrick: from test pit to section, for the one who rebuilds sunken brick walk
   underbrick-desktop --paper FOLDER [SITE]
                                         no window: both drawings (SVG, PNG) and the results into FOLDER
   underbrick-desktop --causes FILE      your own rules for causes, over the built-in ones, instead of causes.ron beside the sites
+  underbrick-desktop --prices FILE      your own price list, in the place of the invented one, instead of prices.ron beside the sites
   underbrick-desktop --measure [SITE]   print when the third frame is begun and the memory then, and close
 ";
 
@@ -27,7 +28,7 @@ struct Asked {
     sites: Option<PathBuf>,
     paper: Option<PathBuf>,
     site: Option<PathBuf>,
-    causes: Option<PathBuf>,
+    own: paper::OwnFiles,
     measure: bool,
     help: bool,
 }
@@ -52,7 +53,7 @@ fn main() -> anyhow::Result<()> {
             Shelf::platform().context("no place to keep sites; name one with --sites FOLDER")?
         }
     };
-    match window::show(shelf, asked.site.clone(), asked.causes.clone(), measure) {
+    match window::show(shelf, asked.site.clone(), asked.own.clone(), measure) {
         Ok(()) => Ok(()),
         Err(error) => {
             say(&format!(
@@ -64,7 +65,7 @@ fn main() -> anyhow::Result<()> {
 }
 
 fn on_paper(folder: &std::path::Path, asked: &Asked) -> anyhow::Result<()> {
-    let place = paper::write(folder, asked.site.as_deref(), asked.causes.as_deref())?;
+    let place = paper::write(folder, asked.site.as_deref(), asked.own.clone())?;
     say(&format!(
         "Drawings and results are in {}\n",
         place.display()
@@ -86,7 +87,11 @@ fn asked(arguments: Vec<OsString>) -> anyhow::Result<Asked> {
             }
             Some("--causes") => {
                 let file = arguments.next().map(PathBuf::from);
-                asked.causes = Some(file.context("--causes needs a file behind it")?);
+                asked.own.causes = Some(file.context("--causes needs a file behind it")?);
+            }
+            Some("--prices") => {
+                let file = arguments.next().map(PathBuf::from);
+                asked.own.prices = Some(file.context("--prices needs a file behind it")?);
             }
             Some(other) if other.starts_with('-') => {
                 anyhow::bail!("{other} is not understood\n\n{HELP}")

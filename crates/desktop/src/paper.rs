@@ -9,7 +9,7 @@ use underbrick_calc::site::Site;
 use underbrick_calc::{Results, compute};
 use underbrick_drawing::item::{Drawing, Sheet};
 use underbrick_drawing::{PlanView, cross_section, long_section_on_paper, plan_as_laid, svg};
-use underbrick_records::{OpenSite, OwnCauses, RecordError, Shelf};
+use underbrick_records::{OpenSite, RecordError, Shelf};
 use underbrick_sheets::order::{order_csv, order_sheet, order_text};
 
 /// A sheet with the width of a letter page, lying.
@@ -19,9 +19,18 @@ const SHEET: Sheet = Sheet {
     text_scale: 1.2,
 };
 
+/// A person's own tables, where he named them.
+#[derive(Clone, Debug, Default)]
+pub struct OwnFiles {
+    /// Rules for causes.
+    pub causes: Option<PathBuf>,
+    /// The price list.
+    pub prices: Option<PathBuf>,
+}
+
 /// Writes the drawings, as SVG and PNG, the results and the order of `site`, or of the curved sample where none is named. Gives the folder's place.
-/// The person's own causes are read from the file `causes`, or from beside the site; where they cannot be used, stderr says why.
-pub fn write(folder: &Path, site: Option<&Path>, causes: Option<&Path>) -> anyhow::Result<PathBuf> {
+/// The person's own tables are read from the files named, or from beside the site; where they cannot be used, stderr says why.
+pub fn write(folder: &Path, site: Option<&Path>, own: OwnFiles) -> anyhow::Result<PathBuf> {
     std::fs::create_dir_all(folder)
         .with_context(|| format!("the folder could not be made: {}", folder.display()))?;
     let folder = folder
@@ -33,14 +42,16 @@ pub fn write(folder: &Path, site: Option<&Path>, causes: Option<&Path>) -> anyho
     };
     let built_in = underbrick_records::catalogue()?;
     let open = OpenSite::open(&site_path)?;
-    let own = causes.map_or_else(
-        || open.own_causes(),
-        |file| OwnCauses::Named(file.to_path_buf()),
-    );
-    let catalogue = own.over(&built_in).unwrap_or_else(|error| {
-        complain(&error);
-        built_in
-    });
+    let own = open
+        .own_tables()
+        .or_named(own.causes, own.prices)
+        .over(&built_in);
+    for (what, fault) in [("causes", &own.causes_fault), ("prices", &own.prices_fault)] {
+        if let Some(error) = fault {
+            complain(what, error);
+        }
+    }
+    let catalogue = own.catalogue;
     let (site, mut findings) = open.site().checked(&catalogue);
     let results = compute(&site, &catalogue);
     findings.append(results.findings.clone());
@@ -103,12 +114,12 @@ fn sample(folder: &Path) -> anyhow::Result<PathBuf> {
         .context("the curved sample is not among the samples")
 }
 
-fn complain(error: &RecordError) {
+fn complain(what: &str, error: &RecordError) {
     use std::io::Write as _;
     // Where even stderr is closed there is nobody left to tell.
     drop(writeln!(
         std::io::stderr(),
-        "own causes left out, the built-in ones are used: {error}"
+        "own {what} left out, the built-in ones are used: {error}"
     ));
 }
 

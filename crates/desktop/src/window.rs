@@ -1,5 +1,6 @@
 //! The window.
 
+use crate::paper::OwnFiles;
 use std::path::PathBuf;
 use std::time::Instant;
 
@@ -13,7 +14,7 @@ use underbrick_records::Shelf;
 pub fn show(
     shelf: Shelf,
     site: Option<PathBuf>,
-    causes: Option<PathBuf>,
+    own: OwnFiles,
     measure: Option<Measure>,
 ) -> eframe::Result {
     let options = eframe::NativeOptions {
@@ -27,11 +28,7 @@ pub fn show(
     eframe::run_native(
         "underbrick",
         options,
-        Box::new(move |creation| {
-            Ok(Box::new(Window::new(
-                creation, shelf, site, causes, measure,
-            )?))
-        }),
+        Box::new(move |creation| Ok(Box::new(Window::new(creation, shelf, site, own, measure)?))),
     )
 }
 
@@ -84,16 +81,14 @@ impl Window {
         creation: &eframe::CreationContext<'_>,
         shelf: Shelf,
         site: Option<PathBuf>,
-        causes: Option<PathBuf>,
+        own: OwnFiles,
         measure: Option<Measure>,
     ) -> Result<Self, Box<dyn std::error::Error + Send + Sync>> {
         let context = &creation.egui_ctx;
         theme::install(context, theme::Theme::Sun);
         let catalogue = underbrick_records::catalogue()?;
-        let mut shell = match causes {
-            Some(file) => Shell::with_causes(shelf, catalogue, file),
-            None => Shell::new(shelf, catalogue),
-        };
+        let tables = shelf.own_tables().or_named(own.causes, own.prices);
+        let mut shell = Shell::with_tables(shelf, catalogue, tables);
         if let Some(folder) = site {
             // A site that cannot be opened is told about in the list itself.
             drop(shell.open(&folder, context));

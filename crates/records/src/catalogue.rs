@@ -11,13 +11,15 @@ use underbrick_calc::site::MaterialKey;
 
 use crate::read::{ReadError, from_ron, options};
 
-/// The built-in catalogue: materials, and the rules that find causes.
+/// The built-in catalogue: materials, the rules that find causes, the invented price list.
 ///
 /// # Errors
 /// [`ReadError`] with line and column; a test of this crate reads it, so that a program that was built whole never sees one.
 pub fn catalogue() -> Result<calc::Catalogue, ReadError> {
     let mut catalogue = read_catalogue(include_str!("../../../assets/catalogue/materials.ron"))?;
     catalogue.causes = crate::causes::built_in(&catalogue.materials)?;
+    catalogue.prices =
+        crate::prices::read_prices(crate::prices::BUILT_IN_PRICES, &catalogue.materials)?;
     Ok(catalogue)
 }
 

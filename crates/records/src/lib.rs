@@ -20,6 +20,8 @@ mod catalogue;
 mod causes;
 mod fields_in;
 mod own_causes;
+mod own_tables;
+mod prices;
 
 mod layout;
 mod read;
@@ -46,6 +48,8 @@ pub use history::{History, Step};
 pub use keeper::{KeepStatus, Keeper};
 pub use open::OpenSite;
 pub use own_causes::OwnCauses;
+pub use own_tables::{OwnPrices, OwnRead, OwnTables};
+pub use prices::{BUILT_IN_PRICES, read_prices};
 pub use read::{LARGEST_FILE_BYTES, ReadError, read_site, write_site};
 pub use shelf::{Entry, EntryState, Shelf};
 pub use v1::SiteFile;

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use crate::failure::RecordError;
 use crate::history::History;
-use crate::own_causes::OwnCauses;
+use crate::own_tables::OwnTables;
 use crate::read::read_site;
 use crate::v1::SiteFile;
 use crate::whole::text_in;
@@ -91,16 +91,15 @@ impl OpenSite {
         &self.file
     }
 
-    /// Where a person's own causes stand: `causes.ron` beside the site folder, or beside a file that stands alone. It need not be there.
+    /// Where a person's own tables stand: beside the site folder, or beside a file that stands alone. They need not be there.
     #[must_use]
-    pub fn own_causes(&self) -> OwnCauses {
+    pub fn own_tables(&self) -> OwnTables {
         let site = self.folder.as_deref().unwrap_or(&self.file);
-        let beside = match site.file_name() {
-            Some(_) => site.with_file_name("causes.ron"),
+        match (site.file_name(), site.parent()) {
+            (Some(_), Some(folder)) => OwnTables::beside(folder),
             // `.`, `..` and the like have no name to put another beside.
-            None => site.join("..").join("causes.ron"),
-        };
-        OwnCauses::Beside(beside)
+            _ => OwnTables::beside(&site.join("..")),
+        }
     }
 
     /// The site folder, to start a [`crate::Keeper`] on; `None` for a file that stands alone.

@@ -9,7 +9,7 @@ use std::time::SystemTime;
 
 use crate::failure::RecordError;
 use crate::open::read_in_folder;
-use crate::own_causes::OwnCauses;
+use crate::own_tables::OwnTables;
 use crate::read::write_site;
 use crate::v1::SiteFile;
 use crate::whole::{Disk, MachineDisk, replace, settle};
@@ -68,10 +68,10 @@ impl Shelf {
         &self.path
     }
 
-    /// Where a person's own causes stand: `causes.ron` beside the site folders. It need not be there.
+    /// Where a person's own tables stand: beside the site folders. They need not be there.
     #[must_use]
-    pub fn own_causes(&self) -> OwnCauses {
-        OwnCauses::Beside(self.path.join("causes.ron"))
+    pub fn own_tables(&self) -> OwnTables {
+        OwnTables::beside(&self.path)
     }
 
     /// All sites, the one written last first. One that cannot be read stands among the others with the reason. A shelf that is not
