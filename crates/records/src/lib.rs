@@ -12,6 +12,7 @@ mod book_edits;
 mod edits;
 mod lay_edits;
 mod normalised;
+mod order_edits;
 mod values;
 
 mod checked;

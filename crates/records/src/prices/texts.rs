@@ -39,7 +39,8 @@ impl<'de, T: FromText> Deserialize<'de> for Texted<T> {
                     .map_err(|reason| E::custom(format!("{text:?}: {reason}")))
             }
         }
-        deserializer.deserialize_str(Reader(PhantomData))
+        // A number without quotes is told what is expected.
+        deserializer.deserialize_any(Reader(PhantomData))
     }
 }
 
