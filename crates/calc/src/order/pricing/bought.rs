@@ -188,12 +188,12 @@ impl Bulk {
         else {
             return None;
         };
-        let loose = offer
+        let ratio = offer
             .loose_to_compacted
-            .map_or(*loose, |ratio| *in_place * ratio);
-        let dry_mass = offer
-            .loose_density
-            .map_or(*dry_mass, |density| loose * density);
+            .filter(|ratio| ratio.is_finite() && *ratio >= 1.0);
+        let density = offer.loose_density.filter(|density| density.value > 0.0);
+        let loose = ratio.map_or(*loose, |ratio| *in_place * ratio);
+        let dry_mass = density.map_or(*dry_mass, |density| loose * density);
         Some(Self {
             loose_m3: in_cubic_metres(loose),
             delivered_kg: dry_mass.get::<unit::kilogram>() * wet_to_dry(offer),

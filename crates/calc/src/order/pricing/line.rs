@@ -119,7 +119,7 @@ fn chosen(price: &ItemPrice, wish: Option<&LineWish>, said: &mut Said) -> Option
     let position = price
         .offers
         .iter()
-        .position(|offer| offer.supplier.trim() == supplier.trim());
+        .position(|offer| offer.supplier == supplier);
     if position.is_none() {
         said.note(
             Place::OrderLine(price.item),
