@@ -16,7 +16,7 @@ pub use money::{CURRENCIES, Currency, Money};
 pub use need::{Figure, Need, NeedAmount, Needs, Step, Work, WorkAmount};
 pub use price_list::{Carry, Comes, Crew, Gain, ItemPrice, Offer, PriceList, StageHours};
 pub use priced::{
-    Cure, Cured, Day, Labour, Order, OrderLine, Price, Priced, Programme, Sold, Trips,
+    Cure, Cured, Day, Labour, Order, OrderLine, Price, Priced, Programme, Remark, Sold, Trips,
 };
 pub use pricing::priced;
 pub use rust_decimal::Decimal;
@@ -74,6 +74,6 @@ pub fn order(
         chosen: site.order.way,
         ways,
     };
-    pricing::note(site, &order, findings);
+    pricing::note(&order, findings);
     order
 }

@@ -6,6 +6,8 @@ use super::need::{Need, Needs, Work};
 use super::price_list::Comes;
 use super::sale::SaleUnit;
 use super::stage::Stage;
+use crate::findings::Weight;
+use crate::place::Place;
 use crate::quantity::{Mass, Volume};
 use rust_decimal::Decimal;
 
@@ -33,6 +35,8 @@ pub struct Priced {
     pub lines: Vec<OrderLine>,
     /// Work by stage, in the order in which it is done.
     pub labour: Vec<Labour>,
+    /// What one hour of one person costs; `None` where neither the job nor the list has it.
+    pub crew_rate: Option<Money>,
     /// Trips with one's own truck or trailer.
     pub own_trips: Trips,
     /// Barrow trips; `None` where the volumes are not known.
@@ -45,6 +49,21 @@ pub struct Priced {
     pub worst: Option<Price>,
     /// What each cause that was found becomes.
     pub cures: Vec<Cure>,
+    /// What is to be looked at before this way is ordered.
+    pub remarks: Vec<Remark>,
+}
+
+/// Something to look at in an order.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Remark {
+    /// Where.
+    pub place: Place,
+    /// How much it matters.
+    pub weight: Weight,
+    /// What it is, in words.
+    pub text: String,
+    /// What can be done about it; empty where the text says it.
+    pub remedy: String,
 }
 
 /// One line of the order.
@@ -112,10 +131,12 @@ pub struct Labour {
     pub hours_each: Option<Decimal>,
     /// Whether that was set for this job and not taken from the list.
     pub is_own: bool,
-    /// Hours of one person.
+    /// Hours of one person, to the hundredth.
     pub hours: Option<Decimal>,
     /// Hours × rate of the crew.
     pub amount_paid: Option<Money>,
+    /// Why the hours are not known.
+    pub said: Vec<String>,
 }
 
 /// Trips with one's own truck or trailer, there and back.
