@@ -14,6 +14,30 @@ pub struct Catalogue {
     pub causes: CauseRules,
     /// What suppliers ask, and how long the work takes.
     pub prices: PriceList,
+    /// The sand that is bought for setting bed and joints.
+    pub bedding: Option<Bedding>,
+    /// What brick is made of.
+    pub fired_clay: Option<FiredClay>,
+}
+
+/// The sand that is bought for setting bed and joints.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bedding {
+    /// Which material.
+    pub key: MaterialKey,
+    /// Loose ÷ compacted volume.
+    pub loose_to_compacted: f64,
+    /// Where that comes from, in words.
+    pub source: String,
+}
+
+/// What brick is made of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FiredClay {
+    /// Without joints.
+    pub density: MassDensity,
+    /// Where that comes from, in words.
+    pub source: String,
 }
 
 impl Catalogue {
@@ -47,6 +71,20 @@ pub struct Material {
     pub hatch: Hatch,
     /// Where the figures come from, in words.
     pub source: String,
+}
+
+impl Material {
+    /// Where one figure comes from, such as "loose density": its part of [`Material::source`], which is written "figure: where from" with
+    /// a semicolon between; the whole of it where that part is not found.
+    #[must_use]
+    pub fn source_of(&self, figure: &str) -> &str {
+        let mut parts = self.source.split("; ");
+        let from = parts.find_map(|part| match part.split_once(": ") {
+            Some((of, from)) if of == figure => Some(from),
+            _ => None,
+        });
+        from.unwrap_or(&self.source)
+    }
 }
 
 /// Figures of a material that is bought as base.

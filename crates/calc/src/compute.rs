@@ -123,7 +123,8 @@ fn ordered(
     soil: Option<&SoilFound>,
     findings: &mut Findings,
 ) -> Order {
-    let worst = worst_site(site, catalogue).zip(found.line);
+    let worst = found.ground.and_then(|ground| worst_site(site, ground));
+    let worst = worst.zip(found.line);
     let Some((worst, line)) = worst else {
         return order(site, catalogue, found, None, findings);
     };

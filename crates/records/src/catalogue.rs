@@ -25,7 +25,11 @@ pub fn catalogue() -> Result<calc::Catalogue, ReadError> {
 
 fn read_catalogue(text: &str) -> Result<calc::Catalogue, ReadError> {
     let file: CatalogueFile = options().from_str(text).map_err(|error| from_ron(&error))?;
+    let bedding = file.materials.iter().find_map(bedding);
+    let fired_clay = file.materials.iter().find_map(fired_clay);
     Ok(calc::Catalogue {
+        bedding,
+        fired_clay,
         materials: file.materials.into_iter().map(material).collect(),
         ..calc::Catalogue::default()
     })
@@ -52,6 +56,12 @@ struct MaterialFile {
     swell: Swell,
     #[serde(default)]
     as_base: Option<AsBase>,
+    /// For the one sand that is bought for setting bed and joints.
+    #[serde(default)]
+    as_bedding: Option<AsBedding>,
+    /// For the one material that is brick: of a piece, without joints.
+    #[serde(default)]
+    solid: Option<Density>,
 }
 
 #[derive(Deserialize)]
@@ -68,6 +78,12 @@ struct Swell {
     #[serde(deserialize_with = "above_zero")]
     percent: f64,
     source: String,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct AsBedding {
+    loose_to_compacted: Ratio,
 }
 
 #[derive(Deserialize)]
@@ -117,6 +133,23 @@ enum Hatch {
     Earth,
     Clay,
     Loose,
+}
+
+fn bedding(file: &MaterialFile) -> Option<calc::Bedding> {
+    let figures = file.as_bedding.as_ref()?;
+    Some(calc::Bedding {
+        key: MaterialKey(file.key.clone()),
+        loose_to_compacted: figures.loose_to_compacted.ratio,
+        source: figures.loose_to_compacted.source.clone(),
+    })
+}
+
+fn fired_clay(file: &MaterialFile) -> Option<calc::FiredClay> {
+    let solid = file.solid.as_ref()?;
+    Some(calc::FiredClay {
+        density: kilograms_per_cubic_metre(solid.kg_per_m3),
+        source: solid.source.clone(),
+    })
 }
 
 fn material(file: MaterialFile) -> calc::Material {
@@ -170,6 +203,15 @@ fn source_in_words(file: &MaterialFile) -> String {
             "; loose to compacted: {}; largest stone: {}; compacted density: loose density and that ratio",
             base.loose_to_compacted.source, base.largest_stone.source
         );
+    }
+    if let Some(bedding) = &file.as_bedding {
+        words += &format!(
+            "; loose to compacted: {}; compacted density: loose density and that ratio",
+            bedding.loose_to_compacted.source
+        );
+    }
+    if let Some(solid) = &file.solid {
+        words += &format!("; density without joints: {}", solid.source);
     }
     words
 }

@@ -36,9 +36,8 @@ impl OwnCauses {
                 }
             })?;
         Ok(Catalogue {
-            materials: built_in.materials.clone(),
             causes,
-            prices: built_in.prices.clone(),
+            ..built_in.clone()
         })
     }
 

@@ -6,7 +6,7 @@ use super::patch::{Patch, PlanSpot, Plane, between};
 use super::strip::{SAME_M, Stretch};
 use crate::ground::Ground;
 use crate::line::GradeLine;
-use crate::quantity::{Length, in_metres, metres};
+use crate::quantity::{Area, Length, in_metres, metres, square_metres};
 
 /// Thickness of the base over the dig in plan, as flat facets.
 #[derive(Clone, Debug, PartialEq)]
@@ -136,6 +136,29 @@ impl Dig {
             offset_m: in_metres(offset),
         };
         metres(self.thickness_m(reach, self.moved_inside(reach, spot)))
+    }
+
+    /// Width of the dig at a station, from side to side. Stations beyond the ends take the nearest.
+    #[must_use]
+    pub fn width_at(&self, station: Length) -> Length {
+        let Some(reach) = self.reach_at(in_metres(station)) else {
+            return metres(0.0);
+        };
+        let station_m = in_metres(station).clamp(reach.stretch.from_m, reach.stretch.to_m);
+        metres(2.0 * self.half_width_m(reach, station_m).max(0.0))
+    }
+
+    /// Over which area in plan the lift of that number, counted from the bottom, is placed; a place where a thin rest was merged into
+    /// the lift above it belongs to that lift.
+    #[must_use]
+    pub fn lift_area(&self, number: usize) -> Area {
+        let facets = self.facets.iter();
+        square_metres(
+            facets
+                .filter(|facet| number >= self.rule.lowest_number(facet.n_lifts))
+                .map(|facet| facet.patch.area_m2())
+                .sum(),
+        )
     }
 
     /// Thickest and thinnest base within the dig.

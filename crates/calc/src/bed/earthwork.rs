@@ -51,6 +51,10 @@ pub struct Dug {
     pub spoil_loose: Volume,
     /// Its mass.
     pub spoil_mass: Mass,
+    /// Swell and density of [`Dug::unsuitable`].
+    pub unsuitable_spoil: Spoil,
+    /// Swell and density of [`Dug::trim`].
+    pub trim_spoil: Spoil,
 }
 
 /// All volumes of a bed.
@@ -98,8 +102,10 @@ fn dug(taken_out: &TakenOut, trench: &Trench, ground: &Ground, catalogue: &Catal
         old_pavement: cubic_metres(taken_out.old_pavement_m3),
         unsuitable,
         trim,
-        spoil_loose: unsuitable * (1.0 + unsuitable_spoil.swell) + trim * (1.0 + trim_spoil.swell),
-        spoil_mass: unsuitable * unsuitable_spoil.bank_density + trim * trim_spoil.bank_density,
+        spoil_loose: unsuitable_spoil.loose(unsuitable) + trim_spoil.loose(trim),
+        spoil_mass: unsuitable_spoil.mass(unsuitable) + trim_spoil.mass(trim),
+        unsuitable_spoil,
+        trim_spoil,
     }
 }
 

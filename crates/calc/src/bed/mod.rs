@@ -24,6 +24,7 @@ pub use earthwork::{Dug, Earthwork};
 pub use edges::{Edge, EdgeBrick, EdgeSide, Forms, Restraint};
 pub use lifts::{Lift, Lifts};
 pub use section::{EdgeSlice, LiftSlice, Section, Spot};
+pub use spoil::Spoil;
 pub use theory::Theory;
 pub use thickness::{Factor, Grade, WorkedOut};
 

@@ -2,17 +2,32 @@
 
 use crate::catalogue::{Catalogue, Material, UnderAWalk};
 use crate::ground::{Ground, Verdict};
-use crate::quantity::{Length, MassDensity, in_metres, kilograms_per_cubic_metre};
+use crate::quantity::{Length, Mass, MassDensity, Volume, in_metres, kilograms_per_cubic_metre};
 
 /// Swell and density of one kind of spoil.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Spoil {
+pub struct Spoil {
     /// Loose volume ÷ bank volume − 1.
     pub swell: f64,
+    /// In the ground.
     pub bank_density: MassDensity,
+    /// Whether the pits show such ground; else both figures are the greatest that the catalogue has for it.
+    pub is_met: bool,
 }
 
 impl Spoil {
+    /// So much in the ground, as tipped.
+    #[must_use]
+    pub fn loose(&self, bank: Volume) -> Volume {
+        bank * (1.0 + self.swell)
+    }
+
+    /// What so much in the ground weighs.
+    #[must_use]
+    pub fn mass(&self, bank: Volume) -> Mass {
+        bank * self.bank_density
+    }
+
     /// Mean over all layers of that verdict in all pits, weighed by their thickness; a layer that goes on down counts as far as it
     /// was dug. Where the pits show none, the greatest swell and the greatest density that the catalogue has for such ground, so that
     /// neither truck nor tip comes short.
@@ -34,6 +49,7 @@ impl Spoil {
             return Self {
                 swell: swell_m / thickness_m,
                 bank_density: kilograms_per_cubic_metre(density_m / thickness_m),
+                is_met: true,
             };
         }
         let such = |material: &&Material| match verdict {
@@ -53,6 +69,7 @@ impl Spoil {
         Self {
             swell: worst(|material| material.swell),
             bank_density: kilograms_per_cubic_metre(worst(in_kilograms_per_cubic_metre)),
+            is_met: false,
         }
     }
 }

@@ -1,0 +1,1 @@
+//! The take-off against figures from outside.
