@@ -8,7 +8,18 @@ pub(crate) struct Inside {
     pub left: f64,
     pub right: f64,
     width: f64,
-    columns: Vec<Vec<(Point, Point)>>,
+    columns: Vec<Vec<Side>>,
+}
+
+/// A side of an outline with the room that it takes.
+#[derive(Clone, Copy)]
+struct Side {
+    from: Point,
+    to: Point,
+    left: f64,
+    right: f64,
+    bottom: f64,
+    top: f64,
 }
 
 impl Inside {
@@ -25,10 +36,18 @@ impl Inside {
         let count = index(((right - left) / width).ceil()).filter(|count| *count < 100_000)?;
         let mut columns = vec![Vec::new(); count + 1];
         for (from, to) in closed_sides(outline) {
-            let first = index((from.x.min(to.x) - left) / width).unwrap_or_default();
-            let last = index((from.x.max(to.x) - left) / width).unwrap_or_default();
+            let side = Side {
+                from,
+                to,
+                left: from.x.min(to.x),
+                right: from.x.max(to.x),
+                bottom: from.y.min(to.y),
+                top: from.y.max(to.y),
+            };
+            let first = index((side.left - left) / width).unwrap_or_default();
+            let last = index((side.right - left) / width).unwrap_or_default();
             for column in columns.iter_mut().take(last + 1).skip(first) {
-                column.push((from, to));
+                column.push(side);
             }
         }
         Some(Self {
@@ -39,10 +58,14 @@ impl Inside {
         })
     }
 
-    fn column(&self, x: f64) -> &[(Point, Point)] {
-        index((x - self.left) / self.width)
-            .and_then(|index| self.columns.get(index))
+    fn column(&self, x: f64) -> &[Side] {
+        self.column_idx(x)
+            .and_then(|column_idx| self.columns.get(column_idx))
             .map_or(&[], Vec::as_slice)
+    }
+
+    fn column_idx(&self, x: f64) -> Option<usize> {
+        index((x - self.left) / self.width)
     }
 
     /// Lowest and highest that the outline reaches in the columns about `x`.
@@ -50,7 +73,7 @@ impl Inside {
         let mut span: Option<(f64, f64)> = None;
         for column_x in [x - self.width, x, x + self.width] {
             let (from_x, to_x) = (column_x - self.width, column_x + self.width);
-            for (from, to) in self.column(column_x.clamp(self.left, self.right)) {
+            for Side { from, to, .. } in self.column(column_x.clamp(self.left, self.right)) {
                 let run = to.x - from.x;
                 for end in [from_x, to_x] {
                     let share = if run == 0.0 {
@@ -76,43 +99,31 @@ impl Inside {
 
     /// Whether no side of the outline meets a stroke. Strokes are narrower than a column.
     pub fn has_no_side_across(&self, stroke: &[Point]) -> bool {
-        let low = stroke
-            .iter()
-            .map(|point| point.x)
-            .fold(f64::INFINITY, f64::min);
-        let high = stroke
-            .iter()
-            .map(|point| point.x)
-            .fold(f64::NEG_INFINITY, f64::max);
+        let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+        let (mut bottom, mut top) = (f64::INFINITY, f64::NEG_INFINITY);
+        for point in stroke {
+            (low, high) = (low.min(point.x), high.max(point.x));
+            (bottom, top) = (bottom.min(point.y), top.max(point.y));
+        }
         if low < self.left || high > self.right {
             return false;
         }
-        let bottom = stroke
-            .iter()
-            .map(|point| point.y)
-            .fold(f64::INFINITY, f64::min);
-        let top = stroke
-            .iter()
-            .map(|point| point.y)
-            .fold(f64::NEG_INFINITY, f64::max);
-        let near = |(from, to): &&(Point, Point)| {
-            from.x.min(to.x) <= high
-                && from.x.max(to.x) >= low
-                && from.y.min(to.y) <= top
-                && from.y.max(to.y) >= bottom
+        let near = |side: &&Side| {
+            side.left <= high && side.right >= low && side.bottom <= top && side.top >= bottom
         };
-        let is_clear = |sides: &[(Point, Point)]| {
+        let is_clear = |sides: &[Side]| {
             sides.iter().filter(near).all(|side| {
                 stroke.windows(2).all(|pair| {
                     if let &[from, to] = pair {
-                        !cross((from, to), *side)
+                        !cross((from, to), (side.from, side.to))
                     } else {
                         true
                     }
                 })
             })
         };
-        is_clear(self.column(low)) && is_clear(self.column(high))
+        is_clear(self.column(low))
+            && (self.column_idx(low) == self.column_idx(high) || is_clear(self.column(high)))
     }
 
     /// Whether a point lies inside, by the sides above it.
@@ -121,7 +132,7 @@ impl Inside {
             return false;
         }
         let mut is_inside = false;
-        for (from, to) in self.column(point.x) {
+        for Side { from, to, .. } in self.column(point.x) {
             if (from.x > point.x) != (to.x > point.x) {
                 let y = from.y + (point.x - from.x) / (to.x - from.x) * (to.y - from.y);
                 if y > point.y {
