@@ -11,6 +11,10 @@ use underbrick_calc::catalogue::Hatch;
 
 /// More grid cells than this are not wanted in one outline: the grid is made wider instead.
 const MOST_CELLS: f64 = 900.0;
+/// How far a mark may stand aside of the middle of its cell, as a share of the cell.
+const ASIDE: f64 = 0.3;
+/// The same up and down.
+const UP: f64 = 0.22;
 /// No mark has more corners.
 const MOST_CORNERS: usize = 7;
 
@@ -55,14 +59,17 @@ pub(crate) fn strokes(outline: &[Point], kind: Hatch, grid: Grid) -> Strokes {
             0.5
         };
         let x = grid.origin.x + column * cell_x;
-        if let Some((low, high)) = inside.span_near(x) {
-            let mut row = ((low - grid.origin.y) / cell_y).floor() - 1.0;
-            let last_row = ((high - grid.origin.y) / cell_y).ceil() + 1.0;
+        let aside = 1.01 * ASIDE * cell_x;
+        if let Some((low, high)) = inside.span_between(x - aside, x + aside) {
+            // The rows whose marks can have their middle between the two.
+            let up = 1.01 * UP;
+            let mut row = ((low - grid.origin.y) / cell_y - shifted - up).ceil();
+            let last_row = ((high - grid.origin.y) / cell_y - shifted + up).floor();
             while row <= last_row {
                 let mut chance = Chance::at(column, row);
                 let middle = Point {
-                    x: x + 0.3 * cell_x * chance.signed(),
-                    y: grid.origin.y + (row + shifted) * cell_y + 0.22 * cell_y * chance.signed(),
+                    x: x + ASIDE * cell_x * chance.signed(),
+                    y: grid.origin.y + (row + shifted) * cell_y + UP * cell_y * chance.signed(),
                 };
                 row += 1.0;
                 // Most cells about a slanting band lie outside it.

@@ -68,31 +68,28 @@ impl Inside {
         index((x - self.left) / self.width)
     }
 
-    /// Lowest and highest that the outline reaches in the columns about `x`.
-    pub fn span_near(&self, x: f64) -> Option<(f64, f64)> {
+    /// Lowest and highest that the outline reaches between two places across; `None` where it does not come there.
+    pub fn span_between(&self, left: f64, right: f64) -> Option<(f64, f64)> {
+        let (left, right) = (left.max(self.left), right.min(self.right));
+        let (first, last) = (self.column_idx(left)?, self.column_idx(right)?);
         let mut span: Option<(f64, f64)> = None;
-        for column_x in [x - self.width, x, x + self.width] {
-            let (from_x, to_x) = (column_x - self.width, column_x + self.width);
-            for Side { from, to, .. } in self.column(column_x.clamp(self.left, self.right)) {
-                let run = to.x - from.x;
-                for end in [from_x, to_x] {
-                    let share = if run == 0.0 {
-                        0.0
-                    } else {
-                        ((end - from.x) / run).clamp(0.0, 1.0)
-                    };
-                    for y in [
-                        from.y + share * (to.y - from.y),
-                        if run == 0.0 {
-                            to.y
-                        } else {
-                            from.y + share * (to.y - from.y)
-                        },
-                    ] {
-                        span = Some(span.map_or((y, y), |(low, high)| (low.min(y), high.max(y))));
-                    }
-                }
+        for side in self.columns.get(first..=last)?.iter().flatten() {
+            if side.left > right || side.right < left {
+                continue;
             }
+            let run = side.to.x - side.from.x;
+            let (mut low, mut high) = (side.bottom, side.top);
+            if run != 0.0 {
+                let at = |x: f64| {
+                    let share = ((x - side.from.x) / run).clamp(0.0, 1.0);
+                    side.from.y + share * (side.to.y - side.from.y)
+                };
+                let (one, other) = (at(left), at(right));
+                (low, high) = (one.min(other), one.max(other));
+            }
+            span = Some(span.map_or((low, high), |(lowest, highest)| {
+                (low.min(lowest), high.max(highest))
+            }));
         }
         span
     }
