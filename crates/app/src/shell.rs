@@ -9,6 +9,7 @@ use underbrick_calc::place::Place;
 use underbrick_records::{OwnCauses, RecordError, Shelf, SiteFile};
 
 use crate::open_site::Open;
+use crate::settings::WornSettings;
 use crate::site_list::{ListAnswer, SiteList, list_ui};
 use crate::stops::Stop;
 use crate::theme;
@@ -21,6 +22,7 @@ pub struct Shell {
     own_causes: OwnCauses,
     /// The built-in catalogue with the person's own causes over it.
     catalogue: Arc<Catalogue>,
+    settings: WornSettings,
     screen: Screen,
 }
 
@@ -46,6 +48,7 @@ impl Shell {
 
     fn with(shelf: Shelf, built_in: Catalogue, own_causes: OwnCauses) -> Self {
         let mut shell = Self {
+            settings: WornSettings::read(&shelf),
             shelf,
             catalogue: Arc::new(built_in.clone()),
             built_in,
@@ -54,6 +57,11 @@ impl Shell {
         };
         shell.show_list();
         shell
+    }
+
+    /// Gives a context the text size and the light that were kept by an earlier start. Call it once, after [`theme::install`].
+    pub fn put_on_settings(&self, context: &Context) {
+        self.settings.put_on(context);
     }
 
     /// Reads the folder of sites and the person's own causes, and shows the list.
@@ -70,6 +78,9 @@ impl Shell {
                 list.say_causes_left_out(&error);
                 self.catalogue = Arc::new(self.built_in.clone());
             }
+        }
+        if let Some(failure) = self.settings.failure() {
+            list.say_settings_left_out(&failure);
         }
         self.screen = Screen::List(list);
     }
@@ -132,10 +143,15 @@ impl Shell {
     /// Shows everything in the whole of `ui`.
     pub fn ui(&mut self, ui: &mut Ui) {
         let content = ui.content_rect();
+        let before = WornSettings::worn(ui);
         ui.scope_builder(
             egui::UiBuilder::new().max_rect(content),
             |ui| match &mut self.screen {
                 Screen::List(list) => {
+                    if let Some(trouble) = self.settings.trouble() {
+                        list.say_settings_left_out(trouble);
+                        self.settings.said();
+                    }
                     let answer = list_ui(ui, list);
                     if let Some(answer) = answer {
                         self.answer_list(answer, ui);
@@ -149,6 +165,7 @@ impl Shell {
                 }
             },
         );
+        self.settings.keep_change(before, ui);
     }
 
     fn answer_list(&mut self, answer: ListAnswer, context: &Context) {

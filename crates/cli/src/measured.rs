@@ -26,21 +26,26 @@ pub struct Measured {
 }
 
 impl Measured {
-    /// Reads and works out the site in a folder or a file. Own causes that cannot be used are told, and the built-in ones used.
+    /// Reads and works out the site in a folder or a file. Own causes beside the site that cannot be used are told, and the built-in
+    /// ones used.
+    ///
+    /// # Errors
+    /// A site that cannot be read, and own causes that were named and cannot be used.
     pub fn read(asked: &SiteAsked) -> anyhow::Result<Self> {
         let open = OpenSite::open(&asked.site)?;
         let built_in =
             underbrick_records::catalogue().context("the built-in catalogue of materials")?;
-        let own = match &asked.causes {
-            Some(path) => OwnCauses::Named(path.clone()),
-            None => open.own_causes(),
+        let catalogue = match &asked.causes {
+            Some(path) => OwnCauses::Named(path.clone())
+                .over(&built_in)
+                .context("the causes named by --causes")?,
+            None => open.own_causes().over(&built_in).unwrap_or_else(|error| {
+                complain(&format!(
+                    "underbrick: own causes left out, the built-in ones are used: {error}"
+                ));
+                built_in
+            }),
         };
-        let catalogue = own.over(&built_in).unwrap_or_else(|error| {
-            complain(&format!(
-                "underbrick: own causes left out, the built-in ones are used: {error}"
-            ));
-            built_in
-        });
         let (site, mut findings) = open.site().checked(&catalogue);
         let results = compute(&site, &catalogue);
         findings.append(results.findings.clone());

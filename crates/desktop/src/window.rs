@@ -94,6 +94,7 @@ impl Window {
             Some(file) => Shell::with_causes(shelf, catalogue, file),
             None => Shell::new(shelf, catalogue),
         };
+        shell.put_on_settings(context);
         if let Some(folder) = site {
             // A site that cannot be opened is told about in the list itself.
             drop(shell.open(&folder, context));

@@ -39,6 +39,8 @@ mod open;
 
 mod shelf;
 
+mod settings;
+
 pub use catalogue::catalogue;
 pub use causes::{BUILT_IN_CAUSES, read_causes, read_own_causes};
 pub use failure::RecordError;
@@ -47,5 +49,6 @@ pub use keeper::{KeepStatus, Keeper};
 pub use open::OpenSite;
 pub use own_causes::OwnCauses;
 pub use read::{LARGEST_FILE_BYTES, ReadError, read_site, write_site};
+pub use settings::{Light, Settings, SettingsKeeper};
 pub use shelf::{Entry, EntryState, Shelf};
 pub use v1::SiteFile;
