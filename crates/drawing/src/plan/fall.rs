@@ -31,6 +31,8 @@ const N_PARTS: u32 = 6;
 const HEAD: (f64, f64) = (13.0, 4.2);
 /// What an arrow keeps clear on each side, in dots.
 const CLEAR: f64 = 4.0;
+/// From its words to other words on the same line, in dots.
+const APART: f64 = 12.0;
 /// A walk that falls less is level.
 const LEVEL: f64 = 1e-6;
 
@@ -196,7 +198,7 @@ fn arrow(
         // Off the arrow by what it keeps clear.
         let spot = off(*spot, *way, CLEAR);
         room.free_beside(spot, *way, said)
-            .filter(|label| is_off(&grown(label, 1.0)))
+            .filter(|label| is_off(&grown(label, 1.0)) && room.is_free_paper(&apart(label)))
             .map(|_| (spot, *way))
     });
     let Some((spot, way)) = set else { return false };
@@ -220,6 +222,15 @@ fn arrow(
         room.take(part);
     }
     true
+}
+
+/// The rectangle of a label with room before and after it, so that it is not read on from the label beside it.
+fn apart(label: &LabelBox) -> LabelBox {
+    LabelBox {
+        left: label.left - APART,
+        right: label.right + APART,
+        ..*label
+    }
 }
 
 /// The rectangle that a part of an arrow keeps clear.
