@@ -42,6 +42,8 @@ mod open;
 
 mod shelf;
 
+mod settings;
+
 pub use catalogue::catalogue;
 pub use causes::{BUILT_IN_CAUSES, read_causes, read_own_causes};
 pub use failure::RecordError;
@@ -52,5 +54,6 @@ pub use own_causes::OwnCauses;
 pub use own_tables::{OwnPrices, OwnRead, OwnTables};
 pub use prices::{BUILT_IN_PRICES, read_prices};
 pub use read::{LARGEST_FILE_BYTES, ReadError, read_site, write_site};
+pub use settings::{Light, Settings, SettingsKeeper};
 pub use shelf::{Entry, EntryState, Shelf};
 pub use v1::SiteFile;

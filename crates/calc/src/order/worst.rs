@@ -13,11 +13,10 @@ const ALIKE_M: f64 = 1e-4;
 /// find its bottom; of two alike, the one nearer the door. A pit in which the bottom was not found does not find it in the layers of
 /// another: they end there with what must come out.
 pub(crate) fn worst_site(site: &Site, ground: &Ground) -> Option<Site> {
-    let worst =
-        ground
-            .pits
-            .iter()
-            .reduce(|one, other| if is_worse(other, one) { other } else { one })?;
+    let worst = ground
+        .pits
+        .iter()
+        .reduce(|one, other| if is_worse(other, one) { other } else { one })?;
     let depth = unsuitable_depth_m(worst);
     let is_shallower = |pit: &PitFound| unsuitable_depth_m(pit) < depth - ALIKE_M;
     if !ground.pits.iter().any(is_shallower) {
