@@ -2,11 +2,12 @@
 
 use crate::lists::{
     bulk, cubic_feet, cubic_yards, dec, line, list, money, need, needs, offer, pieces, pounds,
-    price, sells, sold,
+    price, sells, sold, stage_hours, work,
 };
 use underbrick_calc::order::{
-    Comes, Holds, Item, ItemPrice, NeedAmount, Needs, Offer, PriceList, SaleUnit,
+    Comes, Holds, Item, ItemPrice, NeedAmount, Needs, Offer, PriceList, SaleUnit, Stage, WorkAmount,
 };
+use underbrick_calc::quantity::feet;
 
 fn delivered(unit: SaleUnit, most: Option<Holds>) -> Offer {
     Offer {
@@ -127,6 +128,38 @@ fn what_weighs_little_still_takes_a_trip() {
     assert_eq!(priced.own_trips.n, 1);
     let priced = price(&list, needs(vec![need(Item::FormStake, pieces(0))]));
     assert_eq!(priced.own_trips.n, 0, "and nothing takes none");
+}
+
+/// What is hired is fetched and brought back, however many machines stand in the same yard; a day says what trips take.
+#[test]
+fn hired_machines_are_fetched_and_brought_back() {
+    let mut list = with_a_trailer(vec![
+        from("Hire shop", Item::Plate, SaleUnit::Day),
+        from("Hire shop", Item::Saw, SaleUnit::Day),
+        from("Hire shop", Item::Base, SaleUnit::CubicYard),
+    ]);
+    list.hours = vec![
+        stage_hours(Stage::Cut, "0.1", Some(SaleUnit::Piece)),
+        stage_hours(Stage::Jointing, "1", Some(SaleUnit::SquareFoot)),
+    ];
+    let all = Needs {
+        work: vec![
+            work(Stage::Cut, WorkAmount::Pieces(10)),
+            work(Stage::Jointing, WorkAmount::Area(feet(1.0) * feet(1.0))),
+        ],
+        // 1 yd³ is bought: 1,350 lb.
+        ..needs(vec![need(Item::Base, bulk(cubic_yards(0.5), 50.0))])
+    };
+    let priced = price(&list, all);
+    assert_eq!(
+        priced.own_trips.n, 3,
+        "two for the machines, one for the base"
+    );
+    let said = priced.programme.days[0].said.concat();
+    assert!(
+        said.contains("3 trips with your own truck take 4.5 h"),
+        "{said}"
+    );
 }
 
 /// 100 ft³ in a barrow of 6 ft³ are 16.7 trips, so 17; 60 ft³ are 10, whatever binary fractions make of a cubic foot.

@@ -42,7 +42,7 @@ pub(super) fn one(offer: &Offer) -> Option<One> {
 /// whatever binary fractions made of it.
 ///
 /// Volume is bought as tipped, concrete as mixed; weight as delivered, moisture with it. What the supplier says of loose volume and
-/// weight goes before the catalogue.
+/// weight goes before the catalogue. What is long is laid end to end: offcuts are for the waste.
 ///
 /// # Errors
 /// [`Misfit`].

@@ -129,7 +129,8 @@ pub(super) fn loads(
 }
 
 /// Trips with one's own truck for all that is fetched, or taken away by oneself: for each supplier the most of weight by payload and
-/// volume by box, and one where neither is known; what is hired is fetched and brought back. `None` where they cannot be counted.
+/// volume by box, and one where neither is known; what is hired is fetched and brought back, two trips (common practice, no source).
+/// `None` where they cannot be counted.
 pub(super) fn own_trips<'a>(
     list: &PriceList,
     lines: impl Iterator<Item = &'a OrderLine>,

@@ -83,7 +83,7 @@ impl Reckoned {
             .iter()
             .map(|work| hours::labour(site, list, work, crew.rate, &mut remarks))
             .collect();
-        let planned = programme::plan(needs, &labour, crew);
+        let mut planned = programme::plan(needs, &labour, crew);
         let lines: Vec<Lined> = Item::ALL
             .into_iter()
             .filter_map(|item| {
@@ -100,6 +100,9 @@ impl Reckoned {
         remarks.extend(lines.iter().flat_map(|line| line.remarks.iter().cloned()));
         let trips = carried::own_trips(list, lines.iter().map(|lined| &lined.line));
         let price = total::price(list, &lines, &labour, trips, crew.rate);
+        if let Some(trips) = trips {
+            programme::tell_trips(&mut planned.programme, trips);
+        }
         Self {
             lines,
             labour,
