@@ -51,7 +51,8 @@ impl App {
 }
 
 fn apart_m(one: PlanPoint, other: PlanPoint) -> f64 {
-    (one.right_m - other.right_m).hypot(one.away_m - other.away_m)
+    let (right_m, away_m) = (one.right_m - other.right_m, one.away_m - other.away_m);
+    (right_m * right_m + away_m * away_m).sqrt()
 }
 
 /// Start left, start right, end right, end left.

@@ -298,7 +298,7 @@ mod tests {
             for k in 0..=12 {
                 let share = |takes: u128| match k {
                     0 => takes,
-                    k if takes * (k + 1) % room == 0 => takes * k,
+                    k if (takes * (k + 1)).is_multiple_of(room) => takes * k,
                     k => takes * (k + 1) / room * room,
                 };
                 let sum: u128 = sizes
