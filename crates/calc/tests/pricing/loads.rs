@@ -178,3 +178,55 @@ fn barrow_trips_are_rounded_up() {
     unknown.amount = None;
     assert_eq!(price(&list, needs(vec![unknown])).n_barrow_trips, None);
 }
+
+/// Two kinds of spoil, 6 and 3 yd³, go on one load of 10 yd³; a third of 4 yd³ opens another: 13 ÷ 10, rounded up.
+#[test]
+fn lines_of_one_haulier_share_his_loads() {
+    let most = Some(Holds::Volume(cubic_yards(10.0)));
+    let spoil = [
+        (Item::UnsuitableSpoil, 6.0, 1),
+        (Item::TrimSpoil, 3.0, 0),
+        (Item::OldBrick, 4.0, 1),
+    ];
+    let list = list(
+        spoil
+            .map(|(item, _, _)| sells(item, vec![delivered(SaleUnit::CubicYard, most)]))
+            .to_vec(),
+    );
+    let needs = needs(
+        spoil
+            .map(|(item, loose_yd3, _)| need(item, bulk(cubic_yards(loose_yd3), 100.0)))
+            .to_vec(),
+    );
+    let priced = price(&list, needs);
+    for (line, (item, _, n_loads)) in priced.lines.iter().zip(spoil) {
+        assert_eq!((line.item, sold(line).n_loads), (item, n_loads));
+    }
+    let goes = &priced.lines[1].said;
+    assert!(goes[0].contains(Item::UnsuitableSpoil.name()), "{goes:?}");
+    assert_eq!(priced.price.delivery, money("191.00")); // 2 × 95.50
+}
+
+/// Another price for a load, or another supplier, is another truck.
+#[test]
+fn other_terms_are_another_truck() {
+    let most = Some(Holds::Volume(cubic_yards(10.0)));
+    let mut dearer = delivered(SaleUnit::CubicYard, most);
+    dearer.comes = Comes::Delivered {
+        per_load: money("99"),
+        most,
+    };
+    let list = list(vec![
+        sells(
+            Item::UnsuitableSpoil,
+            vec![delivered(SaleUnit::CubicYard, most)],
+        ),
+        sells(Item::TrimSpoil, vec![dearer]),
+    ]);
+    let needs = needs(vec![
+        need(Item::UnsuitableSpoil, bulk(cubic_yards(1.0), 100.0)),
+        need(Item::TrimSpoil, bulk(cubic_yards(1.0), 100.0)),
+    ]);
+    let priced = price(&list, needs);
+    assert!(priced.lines.iter().all(|line| sold(line).n_loads == 1));
+}

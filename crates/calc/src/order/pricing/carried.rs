@@ -225,7 +225,7 @@ fn pieces(amount: Option<&NeedAmount>, holds: Holds, count: f64) -> Option<f64> 
 }
 
 /// Rounded up, to 1e-9 first; `None` where that is no count.
-fn whole_up(value: f64) -> Option<u32> {
+pub(super) fn whole_up(value: f64) -> Option<u32> {
     u32::try_from(decimal(value)?.ceil()).ok()
 }
 
