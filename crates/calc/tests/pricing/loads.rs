@@ -121,6 +121,21 @@ fn own_trips_by_payload_and_box() {
     assert_eq!(priced.price.taken_away, money("50.00")); // the tip's fee
 }
 
+/// A yard that also takes spoil: 0.5 trips there and 0.5 trips back are two, spoil does not lie on the base.
+#[test]
+fn what_is_fetched_and_what_is_taken_away_are_not_mixed() {
+    let list = with_a_trailer(vec![
+        from("Yard", Item::Base, SaleUnit::CubicYard),
+        from("Yard", Item::TrimSpoil, SaleUnit::CubicYard),
+    ]);
+    let half_a_load = bulk(cubic_yards(1.0), 1000.0 / 27.0);
+    let all = needs(vec![
+        need(Item::Base, half_a_load),
+        need(Item::TrimSpoil, half_a_load),
+    ]);
+    assert_eq!(price(&list, all).own_trips.n, 2);
+}
+
 #[test]
 fn what_weighs_little_still_takes_a_trip() {
     let list = with_a_trailer(vec![from("Store", Item::FormStake, SaleUnit::Piece)]);
