@@ -1,10 +1,10 @@
 //! What is noted of the way that is ordered.
 
-use crate::lists::{dec, list, money, offer, sells, site};
+use crate::lists::{dec, list, money, offer, price_at, sells, site, stage_hours, work};
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::compute;
 use underbrick_calc::findings::{Finding, Weight};
-use underbrick_calc::order::{Item, PriceList, SaleUnit, Stage};
+use underbrick_calc::order::{Item, Needs, PriceList, SaleUnit, Stage, WorkAmount};
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{LineWish, Site, StageWish};
 
@@ -62,17 +62,31 @@ fn each_value_that_is_refused_is_noted_once_where_it_stands() {
     }
 }
 
-/// A wish for a stage that the way does not ask for has no labour to change.
+/// Hours that cannot be true are refused where they stand, and those of the list are taken; of a stage that is not done nothing is said.
 #[test]
-fn hours_of_a_stage_that_is_not_done_are_not_noted() {
+fn hours_that_cannot_be_true_are_refused() {
     let mut site = site();
-    site.order.stages = vec![StageWish {
-        stage: Stage::Cut,
+    let wish = |stage: Stage| StageWish {
+        stage,
         hours: Some(dec("-1")),
-    }];
-    let noted = of_the_order(&site, list(Vec::new()));
-    let of_cuts = noted
-        .iter()
-        .filter(|it| it.place == Place::StageHours(Stage::Cut));
-    assert_eq!(of_cuts.count(), 0);
+    };
+    site.order.stages = vec![wish(Stage::HandOver), wish(Stage::LayFabric)];
+    let mut list = list(Vec::new());
+    list.hours = vec![stage_hours(Stage::HandOver, "3", None)];
+    let all = Needs {
+        work: vec![work(Stage::HandOver, WorkAmount::Job)],
+        ..Needs::default()
+    };
+    let found = price_at(&site, &list, all);
+    let [remark] = &found.remarks[..] else {
+        panic!("{:?}", found.remarks);
+    };
+    assert_eq!(remark.place, Place::StageHours(Stage::HandOver));
+    assert!(
+        remark.text.contains("-1 is below the least"),
+        "{}",
+        remark.text
+    );
+    assert_eq!(found.labour[0].hours, Some(dec("3")));
+    assert!(!found.labour[0].is_own);
 }
