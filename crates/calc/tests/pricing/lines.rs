@@ -191,6 +191,31 @@ fn a_locked_line_outlives_its_need() {
     assert!(!priced.price.is_least, "nothing about it is unknown");
 }
 
+/// The base of the site is crusher run: its rate, and not the one for any material; of what has no entry for any, the first is taken.
+#[test]
+fn a_locked_line_without_a_need_keeps_the_rate_of_its_material() {
+    let of_material = |item: Item, name: &str, rate: &str| ItemPrice {
+        material: Some(MaterialKey(name.to_owned())),
+        ..sells(
+            item,
+            vec![Offer {
+                rate: money(rate),
+                ..offer(SaleUnit::CubicYard, None)
+            }],
+        )
+    };
+    let list = list(vec![
+        sells(Item::Base, vec![offer(SaleUnit::CubicYard, None)]),
+        of_material(Item::Base, "crusher_run", "44"),
+        of_material(Item::TrimSpoil, "clay", "31"),
+        of_material(Item::TrimSpoil, "loam", "29"),
+    ]);
+    for (item, rate) in [(Item::Base, "44"), (Item::TrimSpoil, "31")] {
+        let priced = price_at(&locked(item, "3"), &list, needs(Vec::new()));
+        assert_eq!(sold(priced.line(item).unwrap()).rate, money(rate));
+    }
+}
+
 #[test]
 fn what_was_ordered_in_a_unit_that_no_longer_fits_is_still_paid() {
     let brick = sells(Item::Brick, vec![offer(SaleUnit::Pallet, None)]);

@@ -2,11 +2,12 @@
 
 use crate::lists::{
     bulk, cubic_feet, cubic_yards, dec, line, list, money, need, needs, offer, pieces, pounds,
-    price, sells, sold,
+    price, sells, sold, stage_hours, work,
 };
 use underbrick_calc::order::{
-    Comes, Holds, Item, ItemPrice, NeedAmount, Needs, Offer, PriceList, SaleUnit,
+    Comes, Holds, Item, ItemPrice, NeedAmount, Needs, Offer, PriceList, SaleUnit, Stage, WorkAmount,
 };
+use underbrick_calc::quantity::feet;
 
 fn delivered(unit: SaleUnit, most: Option<Holds>) -> Offer {
     Offer {
@@ -120,6 +121,21 @@ fn own_trips_by_payload_and_box() {
     assert_eq!(priced.price.taken_away, money("50.00")); // the tip's fee
 }
 
+/// A yard that also takes spoil: 0.5 trips there and 0.5 trips back are two, spoil does not lie on the base.
+#[test]
+fn what_is_fetched_and_what_is_taken_away_are_not_mixed() {
+    let list = with_a_trailer(vec![
+        from("Yard", Item::Base, SaleUnit::CubicYard),
+        from("Yard", Item::TrimSpoil, SaleUnit::CubicYard),
+    ]);
+    let half_a_load = bulk(cubic_yards(1.0), 1000.0 / 27.0);
+    let all = needs(vec![
+        need(Item::Base, half_a_load),
+        need(Item::TrimSpoil, half_a_load),
+    ]);
+    assert_eq!(price(&list, all).own_trips.n, 2);
+}
+
 #[test]
 fn what_weighs_little_still_takes_a_trip() {
     let list = with_a_trailer(vec![from("Store", Item::FormStake, SaleUnit::Piece)]);
@@ -127,6 +143,38 @@ fn what_weighs_little_still_takes_a_trip() {
     assert_eq!(priced.own_trips.n, 1);
     let priced = price(&list, needs(vec![need(Item::FormStake, pieces(0))]));
     assert_eq!(priced.own_trips.n, 0, "and nothing takes none");
+}
+
+/// What is hired is fetched and brought back, however many machines stand in the same yard; a day says what trips take.
+#[test]
+fn hired_machines_are_fetched_and_brought_back() {
+    let mut list = with_a_trailer(vec![
+        from("Hire shop", Item::Plate, SaleUnit::Day),
+        from("Hire shop", Item::Saw, SaleUnit::Day),
+        from("Hire shop", Item::Base, SaleUnit::CubicYard),
+    ]);
+    list.hours = vec![
+        stage_hours(Stage::Cut, "0.1", Some(SaleUnit::Piece)),
+        stage_hours(Stage::Jointing, "1", Some(SaleUnit::SquareFoot)),
+    ];
+    let all = Needs {
+        work: vec![
+            work(Stage::Cut, WorkAmount::Pieces(10)),
+            work(Stage::Jointing, WorkAmount::Area(feet(1.0) * feet(1.0))),
+        ],
+        // 1 yd³ is bought: 1,350 lb.
+        ..needs(vec![need(Item::Base, bulk(cubic_yards(0.5), 50.0))])
+    };
+    let priced = price(&list, all);
+    assert_eq!(
+        priced.own_trips.n, 3,
+        "two for the machines, one for the base"
+    );
+    let said = priced.programme.days[0].said.concat();
+    assert!(
+        said.contains("3 trips with your own truck take 4.5 h"),
+        "{said}"
+    );
 }
 
 /// 100 ft³ in a barrow of 6 ft³ are 16.7 trips, so 17; 60 ft³ are 10, whatever binary fractions make of a cubic foot.
@@ -144,4 +192,56 @@ fn barrow_trips_are_rounded_up() {
     let mut unknown = need(Item::Base, pieces(0));
     unknown.amount = None;
     assert_eq!(price(&list, needs(vec![unknown])).n_barrow_trips, None);
+}
+
+/// Two kinds of spoil, 6 and 3 yd³, go on one load of 10 yd³; a third of 4 yd³ opens another: 13 ÷ 10, rounded up.
+#[test]
+fn lines_of_one_haulier_share_his_loads() {
+    let most = Some(Holds::Volume(cubic_yards(10.0)));
+    let spoil = [
+        (Item::UnsuitableSpoil, 6.0, 1),
+        (Item::TrimSpoil, 3.0, 0),
+        (Item::OldBrick, 4.0, 1),
+    ];
+    let list = list(
+        spoil
+            .map(|(item, _, _)| sells(item, vec![delivered(SaleUnit::CubicYard, most)]))
+            .to_vec(),
+    );
+    let needs = needs(
+        spoil
+            .map(|(item, loose_yd3, _)| need(item, bulk(cubic_yards(loose_yd3), 100.0)))
+            .to_vec(),
+    );
+    let priced = price(&list, needs);
+    for (line, (item, _, n_loads)) in priced.lines.iter().zip(spoil) {
+        assert_eq!((line.item, sold(line).n_loads), (item, n_loads));
+    }
+    let goes = &priced.lines[1].said;
+    assert!(goes[0].contains(Item::UnsuitableSpoil.name()), "{goes:?}");
+    assert_eq!(priced.price.delivery, money("191.00")); // 2 × 95.50
+}
+
+/// Another price for a load, or another supplier, is another truck.
+#[test]
+fn other_terms_are_another_truck() {
+    let most = Some(Holds::Volume(cubic_yards(10.0)));
+    let mut dearer = delivered(SaleUnit::CubicYard, most);
+    dearer.comes = Comes::Delivered {
+        per_load: money("99"),
+        most,
+    };
+    let list = list(vec![
+        sells(
+            Item::UnsuitableSpoil,
+            vec![delivered(SaleUnit::CubicYard, most)],
+        ),
+        sells(Item::TrimSpoil, vec![dearer]),
+    ]);
+    let needs = needs(vec![
+        need(Item::UnsuitableSpoil, bulk(cubic_yards(1.0), 100.0)),
+        need(Item::TrimSpoil, bulk(cubic_yards(1.0), 100.0)),
+    ]);
+    let priced = price(&list, needs);
+    assert!(priced.lines.iter().all(|line| sold(line).n_loads == 1));
 }

@@ -5,6 +5,8 @@
     reason = "a panic in a test is the failure report"
 )]
 
+mod cures;
+mod findings;
 mod lines;
 mod lists;
 mod loads;

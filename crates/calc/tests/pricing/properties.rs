@@ -57,6 +57,17 @@ proptest! {
         prop_assert_eq!(priced_bulk(loose, step, minimum, waste), expected);
     }
 
+    /// So it is with thirds and sevenths: pieces in packs.
+    #[test]
+    fn packs_as_rational_arithmetic_buys(n in 1_u32..5000, each in 1_u32..600, waste in 0_u32..40_000) {
+        let mut price = sells(Item::FormStake, vec![offer(SaleUnit::Box, Some(Holds::Pieces(each)))]);
+        price.waste = thousandths(waste);
+        let line = line(price, crate::lists::pieces(n));
+        let wanted = Exact::from_integer(i128::from(n)) * (Ratio::from_integer(1) + ratio(waste) / 100);
+        let expected = (wanted / i128::from(each)).ceil();
+        prop_assert_eq!(exact(sold(&line).count.unwrap()), expected);
+    }
+
     /// Never below the need, and not a step above need or minimum. The needs are any binary fractions.
     #[test]
     fn never_below_the_need(

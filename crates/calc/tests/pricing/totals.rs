@@ -220,24 +220,25 @@ fn what_is_set_for_the_job_goes_before_the_list() {
     assert!(found.remarks.is_empty());
 }
 
-/// 333.3 ft² at 0.013 h are 4.3329 h: 4.33 h, and 4.33 × 50.00 = 216.50 is paid.
+/// 333.3 ft² at 0.013 h are 4.3329 h: 4.33 h, and 4.33 × 50.00 = 216.50 is paid. 100 ft² at 0.04335 h are 4.335 h: 4.34 h, 217.00.
 #[test]
 fn the_hours_that_are_shown_are_paid() {
-    let (mut list, _) = plain();
-    list.hours = vec![stage_hours(
-        Stage::Screed,
-        "0.013",
-        Some(SaleUnit::SquareFoot),
-    )];
-    let area = underbrick_calc::quantity::square_metres(333.3 * 0.3048 * 0.3048);
-    let all = Needs {
-        work: vec![work(Stage::Screed, WorkAmount::Area(area))],
-        ..Needs::default()
-    };
-    let found = price(&list, all);
-    assert_eq!(found.labour[0].amount, Some(dec("333.3")));
-    assert_eq!(found.labour[0].hours, Some(dec("4.33")));
-    assert_eq!(found.labour[0].amount_paid, Some(money("216.50")));
+    for (area_ft2, each, amount, hours, paid) in [
+        (333.3, "0.013", "333.3", "4.33", "216.50"),
+        (100.0, "0.04335", "100", "4.34", "217.00"),
+    ] {
+        let (mut list, _) = plain();
+        list.hours = vec![stage_hours(Stage::Screed, each, Some(SaleUnit::SquareFoot))];
+        let area = underbrick_calc::quantity::square_metres(area_ft2 * 0.3048 * 0.3048);
+        let all = Needs {
+            work: vec![work(Stage::Screed, WorkAmount::Area(area))],
+            ..Needs::default()
+        };
+        let found = price(&list, all);
+        assert_eq!(found.labour[0].amount, Some(dec(amount)));
+        assert_eq!(found.labour[0].hours, Some(dec(hours)));
+        assert_eq!(found.labour[0].amount_paid, Some(money(paid)));
+    }
 }
 
 #[test]

@@ -108,6 +108,15 @@ fn binary_fractions_buy_nothing() {
     let mut price = sells(Item::Brick, vec![offer(SaleUnit::Piece, None)]);
     price.waste = dec("10");
     assert_eq!(sold(&line(price, pieces(100))).count, Some(dec("110")));
+    // 20 in packs of 3 are 6.67; with 5 % they are 21, 7 packs: a third is no whole number in any fractions, and 7 is.
+    let mut price = sells(
+        Item::FormStake,
+        vec![offer(SaleUnit::Box, Some(Holds::Pieces(3)))],
+    );
+    price.waste = dec("5");
+    let of_it = line(price, pieces(20));
+    assert_eq!(sold(&of_it).exact, Some(dec("7")));
+    assert_eq!(sold(&of_it).count, Some(dec("7")));
     // What is truly more is rounded up.
     check(
         Item::HaunchConcrete,

@@ -139,6 +139,47 @@ fn sand_in_the_ground_and_loose_are_as_published() {
 }
 
 #[test]
+fn sand_for_the_bed_grows_loose_as_published() {
+    // Row E23: 1.11 loose and 0.95 compacted of 1 in the ground; row E25: 1.11 ÷ 0.95 = 1.1684, printed 1.17.
+    let catalogue = built_in();
+    let bedding = catalogue.bedding.as_ref().unwrap();
+    assert!((bedding.loose_to_compacted - 1.11 / 0.95).abs() < 5e-5);
+    assert!((bedding.loose_to_compacted - 1.17).abs() < 0.005);
+    let sand = catalogue.find(&bedding.key).unwrap();
+    assert_eq!(sand.name, "Bedding sand");
+    // Row E37 (FHWA-NHI-05-037, table 5-18): A-3, fine sand, compacted dry 100 to 119 lb/ft³.
+    let lb_per_ft3 =
+        kg_per_m3(sand.loose_density) * bedding.loose_to_compacted / POUND_KG * CUBIC_FOOT_M3;
+    assert!((100.0..=119.0).contains(&lb_per_ft3), "{lb_per_ft3} lb/ft³");
+    assert_eq!(
+        sand.source_of("loose to compacted"),
+        bedding.source,
+        "the material names the same source"
+    );
+}
+
+#[test]
+fn brick_weighs_what_is_remembered() {
+    // Row B23, from memory: 130 lb/ft³, so that brick 2 1/4 in thick weighs 24.4 lb/ft², within 23 to 25.
+    let clay = built_in().fired_clay.unwrap();
+    let lb_per_ft3 = kg_per_m3(clay.density) / POUND_KG * CUBIC_FOOT_M3;
+    assert!((lb_per_ft3 - 130.0).abs() < 0.01, "{lb_per_ft3} lb/ft³");
+    assert!((23.0..=25.0).contains(&(lb_per_ft3 * 0.1875)));
+    assert!(clay.source.contains("from memory"));
+}
+
+#[test]
+fn each_figure_says_where_it_comes_from() {
+    let stone = find("crushed-stone");
+    assert_eq!(
+        stone.source_of("loose to compacted"),
+        "common practice, no source"
+    );
+    assert!(stone.source_of("loose density").contains("from memory"));
+    assert_eq!(stone.source_of("colour"), stone.source);
+}
+
+#[test]
 fn a_dense_base_weighs_what_it_should() {
     let base = find("crushed-stone").as_base.unwrap();
     // Row E33 counts with 135 lb/ft³ compacted; row E38, from memory, gives 130 to 140.

@@ -166,7 +166,7 @@ fn bound(sizes: &[Size], room_nm: u64, cuts: &[(usize, usize)], k: Option<u64>) 
     let whole = room_nm * k.unwrap_or(1);
     let share = |takes_nm: u64| match k {
         None => takes_nm,
-        Some(k) if takes_nm * (k + 1) % room_nm == 0 => takes_nm * k,
+        Some(k) if (takes_nm * (k + 1)).is_multiple_of(room_nm) => takes_nm * k,
         Some(k) => takes_nm * (k + 1) / room_nm * room_nm,
     };
     // Pieces and shares of the first sizes, for each number of sizes.
@@ -298,7 +298,7 @@ mod tests {
             for k in 0..=12 {
                 let share = |takes: u128| match k {
                     0 => takes,
-                    k if takes * (k + 1) % room == 0 => takes * k,
+                    k if (takes * (k + 1)).is_multiple_of(room) => takes * k,
                     k => takes * (k + 1) / room * room,
                 };
                 let sum: u128 = sizes

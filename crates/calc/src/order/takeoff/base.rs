@@ -2,7 +2,7 @@
 
 use super::super::item::Item;
 use super::super::need::{Figure, Need, Step};
-use super::bulk::{Compacted, loose_to_compacted, tipped};
+use super::bulk::{Compacted, from_loose, loose_to_compacted, tipped};
 use super::{Job, missing};
 use crate::bed::Bed;
 use crate::catalogue::{BaseFigures, Material};
@@ -51,7 +51,7 @@ fn figures<'a>(job: &Job<'a>, material: &'a Material, base: &BaseFigures) -> Com
         loose_to_compacted: base.loose_to_compacted,
         ratio_source: material.source_of("loose to compacted"),
         density: base.compacted_density,
-        density_source: material.source_of("compacted density"),
+        density_source: from_loose(material),
         moisture: job.catalogue.moisture(&material.key),
     }
 }

@@ -3,11 +3,11 @@
 use super::super::need::{Figure, NeedAmount, Step};
 use super::super::price_list::Offer;
 use super::super::sale::{Holds, SaleMeasure};
-use crate::catalogue::DeliveredMoisture;
+use crate::catalogue::{DeliveredMoisture, Material};
 use crate::quantity::{MassDensity, Volume, kilograms_per_cubic_metre};
 
 /// Figures of a material that is compacted in place, as the catalogue has them.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Compacted<'a> {
     /// Loose ÷ compacted volume.
     pub loose_to_compacted: f64,
@@ -16,9 +16,17 @@ pub(super) struct Compacted<'a> {
     /// Dry.
     pub density: MassDensity,
     /// Where that comes from.
-    pub density_source: &'a str,
+    pub density_source: String,
     /// As delivered; `None` where it comes dry.
     pub moisture: Option<&'a DeliveredMoisture>,
+}
+
+/// The words for a compacted density that is loose density × ratio.
+pub(super) fn from_loose(material: &Material) -> String {
+    format!(
+        "loose density × loose to compacted; loose density: {}",
+        material.source_of("loose density")
+    )
 }
 
 /// A ratio and where it comes from: the supplier's goes before the catalogue's.
@@ -50,7 +58,7 @@ pub(super) fn tipped(
         None => (
             in_place * figures.density,
             Step::new("compacted dry density", Figure::Density(figures.density))
-                .from(figures.density_source),
+                .from(figures.density_source.clone()),
         ),
     };
     let amount = NeedAmount::Bulk {
