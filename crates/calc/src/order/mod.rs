@@ -60,7 +60,7 @@ pub fn order(
     worst: Option<Found<'_>>,
     findings: &mut Findings,
 ) -> Order {
-    let list = &moist::with_moisture(catalogue, site);
+    let list = &moist::with_moisture(catalogue, &site.bed.base_material);
     let ways = Way::ALL
         .into_iter()
         .map(|way| {

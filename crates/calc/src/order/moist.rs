@@ -3,15 +3,15 @@
 use super::item::Item;
 use super::price_list::PriceList;
 use crate::catalogue::Catalogue;
-use crate::site::Site;
+use crate::site::MaterialKey;
 
-/// The price list, where an offer of base or setting bed says no moisture with that of the catalogue. What fills joints comes dry, in bags;
-/// densities of ground in the catalogue are as it is dug.
-pub(super) fn with_moisture(catalogue: &Catalogue, site: &Site) -> PriceList {
+/// The price list, where an offer of setting bed, or of base of that material, says no moisture with that of the catalogue. What fills joints
+/// comes dry, in bags; the catalogue's densities of ground are as it is dug.
+pub(super) fn with_moisture(catalogue: &Catalogue, base: &MaterialKey) -> PriceList {
     let mut list = catalogue.prices.clone();
     for price in &mut list.items {
         let usual = match price.item {
-            Item::Base => Some(&site.bed.base_material),
+            Item::Base => Some(base),
             Item::SettingBed => catalogue.bedding.as_ref().map(|bedding| &bedding.key),
             _ => continue,
         };
@@ -30,7 +30,6 @@ mod tests {
     use super::*;
     use crate::catalogue::DeliveredMoisture;
     use crate::order::{Comes, Decimal, ItemPrice, Money, Offer, SaleUnit};
-    use crate::site::MaterialKey;
 
     fn key(name: &str) -> MaterialKey {
         MaterialKey(name.to_owned())
@@ -64,8 +63,6 @@ mod tests {
             percent,
             source: "s".to_owned(),
         };
-        let mut site = Site::default();
-        site.bed.base_material = key("stone");
         let catalogue = Catalogue {
             prices: PriceList {
                 items: vec![price],
@@ -74,7 +71,7 @@ mod tests {
             moistures: vec![moisture("stone", 5.0), moisture("washed", 2.0)],
             ..Catalogue::default()
         };
-        let list = with_moisture(&catalogue, &site);
+        let list = with_moisture(&catalogue, &key("stone"));
         assert_eq!(list.items[0].offers[0].moisture, expected);
     }
 
