@@ -268,7 +268,7 @@ pub const fn cured_words(cured: Cured) -> &'static str {
 }
 
 fn way_sheet(site: &Site, priced: &Priced, currency: Currency, list: &PriceList) -> WaySheet {
-    let crew_rate = site.order.crew_rate.unwrap_or(list.crew.rate);
+    let crew_rate = priced.crew_rate.unwrap_or_default();
     let (kind, percent) = match list.gain {
         Gain::MarkUp(percent) => ("mark-up", percent),
         Gain::Margin(percent) => ("margin", percent),
