@@ -3,8 +3,9 @@
 use crate::sites::{any_site, pit, shot, straight};
 use crate::walk::{computed, measured, needs};
 use proptest::prelude::*;
-use underbrick_calc::order::{Item, NeedAmount, Needs, Way, WorkAmount};
+use underbrick_calc::order::{Figure, Item, NeedAmount, Needs, Way, WorkAmount};
 use underbrick_calc::quantity::{in_metres, inches, metres, unit};
+use underbrick_calc::site::{EdgeStands, RestraintInput};
 
 /// Every amount as one number: loose volume for what is tipped.
 fn numbers(needs: &Needs) -> Vec<(Item, f64)> {
@@ -23,6 +24,20 @@ fn number(amount: NeedAmount) -> f64 {
         NeedAmount::Length(length) => in_metres(length),
         NeedAmount::Area(area) => area.get::<unit::square_meter>(),
         NeedAmount::Days(days) => f64::from(days),
+    }
+}
+
+/// In the unit of the SI.
+fn plain(figure: &Figure) -> Option<f64> {
+    match figure {
+        Figure::Length(length) => Some(length.value),
+        Figure::Area(area) => Some(area.value),
+        Figure::Volume(volume) => Some(volume.value),
+        Figure::Mass(mass) => Some(mass.value),
+        Figure::Density(density) => Some(density.value),
+        Figure::Ratio(number) | Figure::Percent(number) | Figure::Hours(number) => Some(*number),
+        Figure::Pieces(n) | Figure::Days(n) => Some(f64::from(*n)),
+        Figure::Words(_) => None,
     }
 }
 
@@ -53,6 +68,58 @@ proptest! {
                     Some(WorkAmount::Pieces(n)) => prop_assert!(n > 0),
                     Some(WorkAmount::Job) | None => {}
                 }
+            }
+        }
+    }
+
+    /// Who goes through the steps of what is tipped comes to its amount: lifts less trench and with fill, areas times thicknesses,
+    /// joints times depths, the ground times its swell.
+    #[test]
+    fn the_steps_lead_to_the_amount(site in any_site(), is_deep in any::<bool>()) {
+        let mut site = site;
+        if is_deep {
+            site.edge.stands = EdgeStands::Sailor;
+            site.edge.restraint = RestraintInput::Haunch { height: None, width: None, top_width: None };
+        }
+        for way in Way::ALL {
+            for need in &needs(&site, way).items {
+                let Some(NeedAmount::Bulk { in_place, loose, dry_mass }) = need.amount else {
+                    continue;
+                };
+                let (in_place, loose, dry_mass) = (in_place.value, loose.value, dry_mass.value);
+                let all = |what: &str| -> Vec<f64> {
+                    need.steps.iter().filter(|step| step.what == what).filter_map(|step| plain(&step.figure)).collect()
+                };
+                let one = |what: &str| all(what).first().copied();
+                let is = |value: f64, expected: f64| (value - expected).abs() <= 1e-9 * expected.abs().max(1.0);
+                let grown = one("× loose to compacted").or(one("× swell").map(|percent| 1.0 + percent / 100.0)).unwrap();
+                prop_assert!(is(in_place * grown, loose), "{:?}", need);
+                let weighed = one("compacted dry density").or(one("density in the ground")).or(one("density in the walk"));
+                if let Some(density) = weighed {
+                    prop_assert!(is(in_place * density, dry_mass), "{:?}", need);
+                }
+                let built_up = match need.item {
+                    Item::Base => {
+                        let lifts: f64 = all("in one lift, loose").iter().sum();
+                        lifts / grown - one("less the trench of the edge").unwrap_or(0.0)
+                            + one("fill where the ground lies below the dig").unwrap_or(0.0)
+                    }
+                    Item::SettingBed => {
+                        let under_edge = one("area under the edge brick")
+                            .zip(one("thickness under the edge brick"))
+                            .map_or(0.0, |(area, thickness)| area * thickness);
+                        one("area between the edges").unwrap() * one("thickness").unwrap() + under_edge
+                    }
+                    Item::Jointing => {
+                        one("joints of the field").unwrap() * one("as deep as the brick").unwrap()
+                            + one("joints of the edges").unwrap() * one("as deep as the edge brick").unwrap()
+                    }
+                    Item::OldBedSpoil => {
+                        one("old setting bed").or(one("as thick as the new setting bed")).unwrap() * one("paved in plan").unwrap()
+                    }
+                    _ => one("in the ground").or(one("in place")).unwrap(),
+                };
+                prop_assert!((built_up - in_place).abs() < 3e-6, "{}: {:?}", built_up, need);
             }
         }
     }
