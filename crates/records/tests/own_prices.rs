@@ -8,6 +8,7 @@
 
 use std::fs;
 
+use proptest::prelude::*;
 use underbrick_calc::compute;
 use underbrick_calc::order::{NeedAmount, Way};
 use underbrick_records::{
@@ -247,4 +248,37 @@ fn stone_by_weight_is_moister_than_it_is_needed_dry_and_the_steps_say_whose_figu
     check("", 5.0, "pavement engineering");
     check(", moisture: \"3.5\"", 3.5, "supplier's figure: Pit");
     check(", moisture: \"0\"", 0.0, "");
+}
+
+proptest! {
+    /// Whatever is mistyped in a list, it is read or refused at a place that the text has.
+    #[test]
+    fn a_mistyped_list_is_read_or_refused_where_it_is_wrong(
+        at in 0.0..1.0_f64,
+        n_gone in 0_usize..40,
+        typed in prop_oneof![Just(String::new()), "[ -~]{0,6}", "[0-9.,\\-]{1,30}", "\\PC{1,3}"],
+    ) {
+        let letters: Vec<char> = BUILT_IN_PRICES.chars().collect();
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a share of a length")]
+        let from = (at * f64::from(u32::try_from(letters.len()).unwrap())) as usize;
+        let before: String = letters.iter().take(from).collect();
+        let behind: String = letters.iter().skip(from + n_gone).collect();
+        let text = format!("{before}{typed}{behind}");
+        let built_in = catalogue().unwrap();
+        match read_prices(&text, &built_in.materials) {
+            Ok(list) => {
+                for offer in list.items.iter().flat_map(|price| &price.offers) {
+                    prop_assert!(!offer.rate.0.is_zero() && !offer.step.is_zero());
+                }
+            }
+            Err(ReadError::Text { line, column, reason }) => {
+                prop_assert!(!reason.is_empty());
+                prop_assert!(line >= 1 && line <= text.lines().count() + 1, "line {}", line);
+                let wide = text.lines().nth(line - 1).map_or(0, |line| line.chars().count());
+                prop_assert!(column >= 1 && column <= wide + 1, "line {}, column {}", line, column);
+            }
+            Err(ReadError::Newer { .. } | ReadError::Empty) => {}
+            Err(other) => prop_assert!(false, "{}", other),
+        }
+    }
 }
