@@ -69,15 +69,9 @@ impl TryFrom<CrewText> for CrewFile {
     }
 }
 
-#[derive(Deserialize)]
+#[derive(Default, Deserialize)]
 #[serde(deny_unknown_fields, rename = "carry", try_from = "CarryText")]
 struct CarryFile(Carry);
-
-impl Default for CarryFile {
-    fn default() -> Self {
-        Self(Carry::default())
-    }
-}
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields, rename = "carry")]
