@@ -1,6 +1,7 @@
 //! What a view asks for. Views return edits; `Visit::apply` alone carries them out.
 
 use underbrick_calc::line::Taking;
+use underbrick_calc::order::{Decimal, Item, Way};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::Length;
 use underbrick_calc::site::{
@@ -118,6 +119,12 @@ pub enum Edit {
     SecondBrick(bool),
     /// Whether the edge is of the second size.
     EdgeOfSecond(bool),
+    /// The way of rebuilding that is ordered.
+    OrderWay(Way),
+    /// Who sells an item; `None` for the first of the price list.
+    Supplier(Item, Option<String>),
+    /// Lock a line at so many units of sale, or give it free.
+    Lock(Item, Option<Decimal>),
     /// Write down a width that whole courses give, with its joint and its edge brick.
     TakeWidth {
         /// Clear width between the edge bricks.

@@ -8,6 +8,7 @@ mod kept_rows;
 mod open_site;
 pub mod picture;
 pub mod plan_view;
+mod settings;
 mod shell;
 mod site_list;
 pub mod stops;

@@ -191,6 +191,9 @@ impl Open {
                 | Edit::ReturnAtDoor(_)
                 | Edit::ReturnAtEnd(_)
                 | Edit::EdgeOfSecond(_)
+                | Edit::OrderWay(_)
+                | Edit::Supplier(..)
+                | Edit::Lock(..)
                 | Edit::EdgeStands(_) => {}
             }
         }

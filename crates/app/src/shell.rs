@@ -9,6 +9,7 @@ use underbrick_calc::place::Place;
 use underbrick_records::{OwnTables, RecordError, Shelf, SiteFile};
 
 use crate::open_site::Open;
+use crate::settings::WornSettings;
 use crate::site_list::{ListAnswer, SiteList, list_ui};
 use crate::stops::Stop;
 use crate::theme;
@@ -21,6 +22,7 @@ pub struct Shell {
     own: OwnTables,
     /// The built-in catalogue with the person's own tables over it.
     catalogue: Arc<Catalogue>,
+    settings: WornSettings,
     screen: Screen,
 }
 
@@ -42,6 +44,7 @@ impl Shell {
     #[must_use]
     pub fn with_tables(shelf: Shelf, built_in: Catalogue, own: OwnTables) -> Self {
         let mut shell = Self {
+            settings: WornSettings::read(&shelf),
             shelf,
             catalogue: Arc::new(built_in.clone()),
             built_in,
@@ -50,6 +53,11 @@ impl Shell {
         };
         shell.show_list();
         shell
+    }
+
+    /// Gives a context the text size and the light that were kept by an earlier start. Call it once, after [`theme::install`].
+    pub fn put_on_settings(&self, context: &Context) {
+        self.settings.put_on(context);
     }
 
     /// Reads the folder of sites and the person's own tables, and shows the list.
@@ -71,6 +79,9 @@ impl Shell {
             None => {}
         }
         self.catalogue = Arc::new(read.catalogue);
+        if let Some(failure) = self.settings.failure() {
+            list.say_settings_left_out(&failure);
+        }
         self.screen = Screen::List(list);
     }
 
@@ -132,10 +143,15 @@ impl Shell {
     /// Shows everything in the whole of `ui`.
     pub fn ui(&mut self, ui: &mut Ui) {
         let content = ui.content_rect();
+        let before = WornSettings::worn(ui);
         ui.scope_builder(
             egui::UiBuilder::new().max_rect(content),
             |ui| match &mut self.screen {
                 Screen::List(list) => {
+                    if let Some(trouble) = self.settings.trouble() {
+                        list.say_settings_left_out(trouble);
+                        self.settings.said();
+                    }
                     let answer = list_ui(ui, list);
                     if let Some(answer) = answer {
                         self.answer_list(answer, ui);
@@ -149,6 +165,7 @@ impl Shell {
                 }
             },
         );
+        self.settings.keep_change(before, ui);
     }
 
     fn answer_list(&mut self, answer: ListAnswer, context: &Context) {

@@ -23,6 +23,8 @@ pub struct SiteList {
     trouble: Option<String>,
     /// What became of the person's own tables, in words.
     tables: Vec<(Ink, String)>,
+    /// Why the person's settings are not used, in words.
+    settings: Option<String>,
 }
 
 /// What was asked for.
@@ -58,6 +60,11 @@ impl SiteList {
     /// Shows what went wrong, above the list.
     pub fn say_trouble(&mut self, error: &RecordError) {
         self.trouble = Some(error.to_string());
+    }
+
+    /// Shows why the person's settings are not used.
+    pub fn say_settings_left_out(&mut self, why: &str) {
+        self.settings = Some(why.to_owned());
     }
 
     /// Shows that a person's own table of causes is in force.
@@ -167,6 +174,9 @@ pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
                 .show(ui, |ui| {
                     if let Some(trouble) = &list.trouble {
                         words(ui, trouble, Ink::Wrong);
+                    }
+                    if let Some(said) = &list.settings {
+                        words(ui, said, Ink::Wrong);
                     }
                     for (ink, said) in &list.tables {
                         words(ui, said, *ink);

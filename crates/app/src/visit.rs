@@ -336,6 +336,9 @@ fn change(record: &mut SiteFile, edit: &Edit) {
             record.remove_sample_brick(*brick_idx);
         }
         Edit::SecondBrick(is_there) => record.set_second_brick(*is_there),
+        Edit::OrderWay(way) => record.set_way(*way),
+        Edit::Supplier(item, supplier) => record.set_supplier(*item, supplier.as_deref()),
+        Edit::Lock(item, count) => record.lock(*item, *count),
         Edit::EdgeOfSecond(of_second) => record.lay.edge_of_second = *of_second,
         Edit::TakeWidth {
             clear,

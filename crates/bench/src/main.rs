@@ -22,6 +22,9 @@ fn main() -> anyhow::Result<()> {
         return grid::print_json();
     }
     edit::print()?;
+    if std::env::args().any(|argument| argument == "--edit") {
+        return Ok(());
+    }
     lay::print()?;
     grid::print()?;
     window::print()

@@ -7,8 +7,8 @@ const STATUSES: &str = "\
 Exit status:
   0  fine
   1  a finding stops the job; what could be worked out is written all the same
-  2  bad input: a site that is missing, broken or newer than this program, an option that cannot be,
-     or an output that cannot be written; one line on stderr says which, where and why";
+  2  bad input: a site or a --causes file that is missing, broken or newer than this program, an option
+     that cannot be, or an output that cannot be written; one line on stderr says which, where and why";
 
 const EXAMPLES: &str = "\
 Examples:

@@ -26,7 +26,11 @@ pub struct Measured {
 }
 
 impl Measured {
-    /// Reads and works out the site in a folder or a file. Own tables that cannot be used are told, and the built-in ones used.
+    /// Reads and works out the site in a folder or a file. Own tables beside the site that cannot be used are told, and the built-in
+    /// ones used.
+    ///
+    /// # Errors
+    /// A site that cannot be read, and own tables that were named and cannot be used.
     pub fn read(asked: &SiteAsked) -> anyhow::Result<Self> {
         let open = OpenSite::open(&asked.site)?;
         let built_in =
@@ -35,12 +39,18 @@ impl Measured {
             .own_tables()
             .or_named(asked.causes.clone(), asked.prices.clone())
             .over(&built_in);
-        for (what, fault) in [("causes", &own.causes_fault), ("prices", &own.prices_fault)] {
-            if let Some(error) = fault {
-                complain(&format!(
-                    "underbrick: own {what} left out, the built-in ones are used: {error}"
-                ));
+        let tables = [
+            ("causes", asked.causes.is_some(), own.causes_fault),
+            ("prices", asked.prices.is_some(), own.prices_fault),
+        ];
+        for (what, is_named, fault) in tables {
+            let Some(error) = fault else { continue };
+            if is_named {
+                return Err(error).with_context(|| format!("the {what} named by --{what}"));
             }
+            complain(&format!(
+                "underbrick: own {what} left out, the built-in ones are used: {error}"
+            ));
         }
         let catalogue = own.catalogue;
         let (site, mut findings) = open.site().checked(&catalogue);

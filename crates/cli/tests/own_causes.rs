@@ -132,16 +132,39 @@ fn a_table_that_cannot_be_used_is_told_with_line_and_column() {
     left_out("", "the file is empty");
 }
 
-#[test]
-fn a_named_table_that_is_not_there_is_told() {
+/// A named table is bad input, with one line that says why, whatever the site has to say.
+#[track_caller]
+fn bad_input(named: &str, words: &str) {
     let (_sites, site) = sites();
-    let before = underbrick(&["results", &site]);
-    let ran = underbrick(&["results", &site, "--causes", "no-such-table.ron"]);
-    assert_eq!((ran.status, ran.out), (before.status, before.out));
-    assert!(
-        ran.err
-            .contains("no such folder or file: no-such-table.ron"),
-        "{}",
-        ran.err
+    for command in ["results", "check", "section", "plan"] {
+        let ran = underbrick(&[command, &site, "--causes", named]);
+        assert_eq!((ran.status, ran.out.as_str()), (Some(2), ""), "{}", ran.err);
+        assert_eq!(ran.err.lines().count(), 1, "{}", ran.err);
+        assert!(ran.err.contains(words), "{}", ran.err);
+    }
+}
+
+#[test]
+fn a_named_table_that_cannot_be_used_is_bad_input() {
+    bad_input(
+        "no-such-table.ron",
+        "no such folder or file: no-such-table.ron",
     );
+    let folder = tempfile::tempdir().unwrap();
+    let named = folder.path().join("ours.ron");
+    for (text, words) in [
+        (
+            OURS.replace("Sign(Sunk)", "Sign(Sunken)"),
+            "line 7, column ",
+        ),
+        (
+            OURS.replace("version: 1", "version: 9"),
+            "newer Underbrick: format 9",
+        ),
+        (String::new(), "the file is empty"),
+    ] {
+        fs::write(&named, text).unwrap();
+        bad_input(named.to_str().unwrap(), words);
+    }
+    bad_input(folder.path().to_str().unwrap(), "no file");
 }

@@ -89,6 +89,7 @@ impl Window {
         let catalogue = underbrick_records::catalogue()?;
         let tables = shelf.own_tables().or_named(own.causes, own.prices);
         let mut shell = Shell::with_tables(shelf, catalogue, tables);
+        shell.put_on_settings(context);
         if let Some(folder) = site {
             // A site that cannot be opened is told about in the list itself.
             drop(shell.open(&folder, context));

@@ -119,12 +119,7 @@ pub fn faults(drawing: &Drawing) -> Vec<String> {
         }
         let hidden_before = last_cover(drawing, *index, label);
         for item in drawing.items.iter().skip(hidden_before) {
-            let (lines, what): (&[Vec<Point>], &str) = match item {
-                Item::Line { points, .. } => (std::slice::from_ref(points), "a line"),
-                Item::Hatch { strokes, .. } => (strokes, "a hatch"),
-                Item::Area { .. } | Item::Label { .. } => continue,
-            };
-            let is_crossed = lines.iter().any(|line| {
+            let crosses = |line: &[Point]| {
                 line.windows(2).any(|pair| {
                     let &[from, to] = pair else { return false };
                     label.is_crossed_by(
@@ -132,7 +127,12 @@ pub fn faults(drawing: &Drawing) -> Vec<String> {
                         drawing.sheet_from_drawing(to),
                     )
                 })
-            });
+            };
+            let (is_crossed, what) = match item {
+                Item::Line { points, .. } => (crosses(points), "a line"),
+                Item::Hatch { strokes, .. } => (strokes.iter().any(crosses), "a hatch"),
+                Item::Area { .. } | Item::Label { .. } => continue,
+            };
             if is_crossed {
                 faults.push(format!("{what} runs through “{written}”"));
             }

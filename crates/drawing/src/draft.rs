@@ -3,7 +3,7 @@
 use crate::hatch::{self, Grid};
 use crate::item::{Anchor, Dash, Drawing, Item, Pen, Point, Sheet};
 use crate::palette::Ink;
-use crate::text::{Text, lay_out};
+use crate::text::{Text, advance};
 use underbrick_calc::catalogue::Hatch;
 use underbrick_calc::place::Place;
 
@@ -68,7 +68,7 @@ impl Sizes {
 
 /// Width of a text in dots.
 pub(crate) fn width_of(text: &Text, size: f64) -> f64 {
-    size * lay_out(text).advance
+    size * advance(&text.written, text.weight)
 }
 
 /// How a label is set.

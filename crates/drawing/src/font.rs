@@ -31,6 +31,11 @@ pub fn advance(letters: &str, weight: Weight) -> f64 {
     letters.chars().map(|letter| measure.advance(letter)).sum()
 }
 
+/// Advance of one letter, in ems.
+pub(crate) fn advance_of(letter: char, weight: Weight) -> f64 {
+    Measure::of(weight).advance(letter)
+}
+
 /// Height of the figures above the baseline, in ems.
 #[must_use]
 pub fn figure_height(weight: Weight) -> f64 {

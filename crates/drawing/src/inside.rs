@@ -8,7 +8,18 @@ pub(crate) struct Inside {
     pub left: f64,
     pub right: f64,
     width: f64,
-    columns: Vec<Vec<(Point, Point)>>,
+    columns: Vec<Vec<Side>>,
+}
+
+/// A side of an outline with the room that it takes.
+#[derive(Clone, Copy)]
+struct Side {
+    from: Point,
+    to: Point,
+    left: f64,
+    right: f64,
+    bottom: f64,
+    top: f64,
 }
 
 impl Inside {
@@ -25,10 +36,18 @@ impl Inside {
         let count = index(((right - left) / width).ceil()).filter(|count| *count < 100_000)?;
         let mut columns = vec![Vec::new(); count + 1];
         for (from, to) in closed_sides(outline) {
-            let first = index((from.x.min(to.x) - left) / width).unwrap_or_default();
-            let last = index((from.x.max(to.x) - left) / width).unwrap_or_default();
+            let side = Side {
+                from,
+                to,
+                left: from.x.min(to.x),
+                right: from.x.max(to.x),
+                bottom: from.y.min(to.y),
+                top: from.y.max(to.y),
+            };
+            let first = index((side.left - left) / width).unwrap_or_default();
+            let last = index((side.right - left) / width).unwrap_or_default();
             for column in columns.iter_mut().take(last + 1).skip(first) {
-                column.push((from, to));
+                column.push(side);
             }
         }
         Some(Self {
@@ -39,80 +58,69 @@ impl Inside {
         })
     }
 
-    fn column(&self, x: f64) -> &[(Point, Point)] {
-        index((x - self.left) / self.width)
-            .and_then(|index| self.columns.get(index))
+    fn column(&self, x: f64) -> &[Side] {
+        self.column_idx(x)
+            .and_then(|column_idx| self.columns.get(column_idx))
             .map_or(&[], Vec::as_slice)
     }
 
-    /// Lowest and highest that the outline reaches in the columns about `x`.
-    pub fn span_near(&self, x: f64) -> Option<(f64, f64)> {
+    fn column_idx(&self, x: f64) -> Option<usize> {
+        index((x - self.left) / self.width)
+    }
+
+    /// Lowest and highest that the outline reaches between two places across; `None` where it does not come there.
+    pub fn span_between(&self, left: f64, right: f64) -> Option<(f64, f64)> {
+        let (left, right) = (left.max(self.left), right.min(self.right));
+        let (first, last) = (self.column_idx(left)?, self.column_idx(right)?);
         let mut span: Option<(f64, f64)> = None;
-        for column_x in [x - self.width, x, x + self.width] {
-            let (from_x, to_x) = (column_x - self.width, column_x + self.width);
-            for (from, to) in self.column(column_x.clamp(self.left, self.right)) {
-                let run = to.x - from.x;
-                for end in [from_x, to_x] {
-                    let share = if run == 0.0 {
-                        0.0
-                    } else {
-                        ((end - from.x) / run).clamp(0.0, 1.0)
-                    };
-                    for y in [
-                        from.y + share * (to.y - from.y),
-                        if run == 0.0 {
-                            to.y
-                        } else {
-                            from.y + share * (to.y - from.y)
-                        },
-                    ] {
-                        span = Some(span.map_or((y, y), |(low, high)| (low.min(y), high.max(y))));
-                    }
-                }
+        for side in self.columns.get(first..=last)?.iter().flatten() {
+            if side.left > right || side.right < left {
+                continue;
             }
+            let run = side.to.x - side.from.x;
+            let (mut low, mut high) = (side.bottom, side.top);
+            if run != 0.0 {
+                let at = |x: f64| {
+                    let share = ((x - side.from.x) / run).clamp(0.0, 1.0);
+                    side.from.y + share * (side.to.y - side.from.y)
+                };
+                let (one, other) = (at(left), at(right));
+                (low, high) = (one.min(other), one.max(other));
+            }
+            span = Some(span.map_or((low, high), |(lowest, highest)| {
+                (low.min(lowest), high.max(highest))
+            }));
         }
         span
     }
 
     /// Whether no side of the outline meets a stroke. Strokes are narrower than a column.
     pub fn has_no_side_across(&self, stroke: &[Point]) -> bool {
-        let low = stroke
-            .iter()
-            .map(|point| point.x)
-            .fold(f64::INFINITY, f64::min);
-        let high = stroke
-            .iter()
-            .map(|point| point.x)
-            .fold(f64::NEG_INFINITY, f64::max);
+        let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+        let (mut bottom, mut top) = (f64::INFINITY, f64::NEG_INFINITY);
+        for point in stroke {
+            (low, high) = (low.min(point.x), high.max(point.x));
+            (bottom, top) = (bottom.min(point.y), top.max(point.y));
+        }
         if low < self.left || high > self.right {
             return false;
         }
-        let bottom = stroke
-            .iter()
-            .map(|point| point.y)
-            .fold(f64::INFINITY, f64::min);
-        let top = stroke
-            .iter()
-            .map(|point| point.y)
-            .fold(f64::NEG_INFINITY, f64::max);
-        let near = |(from, to): &&(Point, Point)| {
-            from.x.min(to.x) <= high
-                && from.x.max(to.x) >= low
-                && from.y.min(to.y) <= top
-                && from.y.max(to.y) >= bottom
+        let near = |side: &&Side| {
+            side.left <= high && side.right >= low && side.bottom <= top && side.top >= bottom
         };
-        let is_clear = |sides: &[(Point, Point)]| {
+        let is_clear = |sides: &[Side]| {
             sides.iter().filter(near).all(|side| {
                 stroke.windows(2).all(|pair| {
                     if let &[from, to] = pair {
-                        !cross((from, to), *side)
+                        !cross((from, to), (side.from, side.to))
                     } else {
                         true
                     }
                 })
             })
         };
-        is_clear(self.column(low)) && is_clear(self.column(high))
+        is_clear(self.column(low))
+            && (self.column_idx(low) == self.column_idx(high) || is_clear(self.column(high)))
     }
 
     /// Whether a point lies inside, by the sides above it.
@@ -121,7 +129,7 @@ impl Inside {
             return false;
         }
         let mut is_inside = false;
-        for (from, to) in self.column(point.x) {
+        for Side { from, to, .. } in self.column(point.x) {
             if (from.x > point.x) != (to.x > point.x) {
                 let y = from.y + (point.x - from.x) / (to.x - from.x) * (to.y - from.y);
                 if y > point.y {

@@ -1,5 +1,6 @@
 //! The display list.
 
+use crate::marks::Strokes;
 use crate::palette::Ink;
 use crate::text::Text;
 use underbrick_calc::place::Place;
@@ -107,7 +108,7 @@ pub enum Item {
     /// Many short strokes of one pen: a hatch. One item, so that a back-end may draw it in one go.
     Hatch {
         /// Each an open line.
-        strokes: Vec<Vec<Point>>,
+        strokes: Strokes,
         /// How.
         pen: Pen,
     },

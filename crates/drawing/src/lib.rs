@@ -6,6 +6,7 @@
 pub mod clearance;
 pub mod font;
 pub mod item;
+pub mod marks;
 pub mod palette;
 pub mod svg;
 pub mod text;

@@ -82,7 +82,7 @@ impl Writer<'_> {
                     return;
                 }
                 self.put(format_args!("<path d=\""));
-                for stroke in strokes {
+                for stroke in strokes.iter() {
                     self.path(stroke);
                 }
                 self.put(format_args!("\" fill=\"none\""));

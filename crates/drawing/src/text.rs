@@ -77,17 +77,22 @@ pub struct LaidOut {
 /// Lays out one line of text.
 #[must_use]
 pub fn lay_out(text: &Text) -> LaidOut {
-    set(&text.written, text.weight)
+    let setter = set(&text.written, text.weight, Some(Vec::new()));
+    LaidOut {
+        advance: setter.x,
+        parts: setter.parts.unwrap_or_default(),
+    }
 }
 
 /// Whole advance of a line of text, in ems.
 #[must_use]
 pub fn advance(written: &str, weight: Weight) -> f64 {
-    set(written, weight).advance
+    set(written, weight, None).x
 }
 
-fn set(written: &str, weight: Weight) -> LaidOut {
-    let mut setter = Setter::new(weight);
+/// Sets a line; its parts are kept only where they are asked for.
+fn set(written: &str, weight: Weight, parts: Option<Vec<Placed>>) -> Setter {
+    let mut setter = Setter::new(weight, parts);
     let mut before: Option<char> = None;
     let mut rest = written;
     while let Some(letter) = rest.chars().next() {
@@ -100,23 +105,20 @@ fn set(written: &str, weight: Weight) -> LaidOut {
         }
         let after_figure = before.is_some_and(|letter| letter.is_ascii_digit());
         match letter {
-            '\'' if after_figure => setter.run.push('′'),
-            '"' if after_figure => setter.run.push('″'),
+            '\'' if after_figure => setter.letter('′'),
+            '"' if after_figure => setter.letter('″'),
             ' ' if after_figure && Fraction::at_start_of(after, Some(' ')).is_some() => {
                 setter.gap(BEFORE_FRACTION);
             }
             // A space that begins a run is only a gap: SVG would drop it.
-            ' ' if setter.run.is_empty() => setter.gap(font::advance(" ", weight)),
-            _ => setter.run.push(letter),
+            ' ' if setter.run_advance.is_none() => setter.gap(font::advance(" ", weight)),
+            _ => setter.letter(letter),
         }
         before = Some(letter);
         rest = after;
     }
     setter.close_run();
-    LaidOut {
-        parts: setter.parts,
-        advance: setter.x,
-    }
+    setter
 }
 
 /// A fraction at the start of what is left to set.
@@ -158,28 +160,44 @@ fn figures(text: &str) -> Option<(&str, &str)> {
 struct Setter {
     weight: Weight,
     x: f64,
+    /// Advance of the run that is being set.
+    run_advance: Option<f64>,
     run: String,
-    parts: Vec<Placed>,
+    parts: Option<Vec<Placed>>,
 }
 
 impl Setter {
-    const fn new(weight: Weight) -> Self {
+    const fn new(weight: Weight, parts: Option<Vec<Placed>>) -> Self {
         Self {
             weight,
             x: 0.0,
+            run_advance: None,
             run: String::new(),
-            parts: Vec::new(),
+            parts,
+        }
+    }
+
+    fn letter(&mut self, letter: char) {
+        let advance = font::advance_of(letter, self.weight);
+        self.run_advance = Some(self.run_advance.unwrap_or(0.0) + advance);
+        if self.parts.is_some() {
+            self.run.push(letter);
+        }
+    }
+
+    fn part(&mut self, part: impl FnOnce() -> Placed) {
+        if let Some(parts) = &mut self.parts {
+            parts.push(part());
         }
     }
 
     fn close_run(&mut self) {
-        if !self.run.is_empty() {
-            let mut letters = std::mem::take(&mut self.run);
-            let advance = font::advance(&letters, self.weight);
+        if let Some(advance) = self.run_advance.take() {
+            let (x, mut letters) = (self.x, std::mem::take(&mut self.run));
             // A space that ends a run is only a gap: SVG would drop it.
             letters.truncate(letters.trim_end_matches(' ').len());
-            self.parts.push(Placed::Run {
-                x: self.x,
+            self.part(|| Placed::Run {
+                x,
                 y: 0.0,
                 size: 1.0,
                 letters,
@@ -198,8 +216,9 @@ impl Setter {
         let figure_height = font::figure_height(self.weight);
         let above_width = SMALL * font::advance(fraction.above, self.weight);
         let below_width = SMALL * font::advance(fraction.below, self.weight);
-        self.parts.push(Placed::Run {
-            x: self.x,
+        let x = self.x;
+        self.part(|| Placed::Run {
+            x,
             y: figure_height * (1.0 - SMALL),
             size: SMALL,
             letters: fraction.above.to_owned(),
@@ -210,13 +229,13 @@ impl Setter {
         } else {
             0.06
         };
-        self.parts.push(Placed::Bar {
+        self.part(|| Placed::Bar {
             from: (middle - BAR_LEAN, -0.02),
             to: (middle + BAR_LEAN, figure_height + 0.02),
             width,
         });
         let below_x = middle + BESIDE_BAR;
-        self.parts.push(Placed::Run {
+        self.part(|| Placed::Run {
             x: below_x,
             y: 0.0,
             size: SMALL,

@@ -210,6 +210,25 @@ const fn first_version() -> u32 {
 }
 
 #[derive(Deserialize)]
+enum CuredBy {
+    Relay,
+    NewBase,
+    NewBrick,
+    OtherWork,
+}
+
+impl From<CuredBy> for rules::CuredBy {
+    fn from(by: CuredBy) -> Self {
+        match by {
+            CuredBy::Relay => Self::Relay,
+            CuredBy::NewBase => Self::NewBase,
+            CuredBy::NewBrick => Self::NewBrick,
+            CuredBy::OtherWork => Self::OtherWork,
+        }
+    }
+}
+
+#[derive(Deserialize)]
 #[serde(deny_unknown_fields, rename = "rule")]
 struct RuleFile {
     id: String,
@@ -222,6 +241,8 @@ struct RuleFile {
     trade: String,
     homeowner: String,
     remedy: String,
+    #[serde(default)]
+    cured_by: Option<CuredBy>,
     source: String,
 }
 
@@ -236,7 +257,7 @@ fn rule(file: RuleFile) -> rules::CauseRule {
         trade: file.trade,
         homeowner: file.homeowner,
         remedy: file.remedy,
-        cured_by: None,
+        cured_by: file.cured_by.map(Into::into),
         source: file.source,
     }
 }

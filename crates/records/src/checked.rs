@@ -2,6 +2,7 @@
 //! missing and a finding that says why; the typed text stays in the file.
 
 mod lay;
+mod order;
 
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::field::{
@@ -76,7 +77,7 @@ impl Check<'_> {
             soil: self.soil(),
             frost: self.frost(),
             lay: self.lay(),
-            order: underbrick_calc::site::OrderInput::default(),
+            order: self.order(),
             edge: site::EdgeInput {
                 stands: file.edge.stands.into(),
                 restraint: self.restraint(),
@@ -396,6 +397,9 @@ fn remedy_of(place: Place, error: &WrittenError) -> String {
         }
         (Kind::Count { .. }, _) => {
             "It is kept as written and not used. Write a whole number, such as 5."
+        }
+        (Kind::Decimal { .. }, _) => {
+            "It is kept as written and not used. Write a plain number, such as 28.50."
         }
         (_, WrittenError::NoUnit { .. }) => {
             "It is kept as written and not used. Write its unit after it, such as in, ft, mm or m."

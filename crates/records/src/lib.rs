@@ -12,6 +12,7 @@ mod book_edits;
 mod edits;
 mod lay_edits;
 mod normalised;
+mod order_edits;
 mod values;
 
 mod checked;
@@ -41,6 +42,8 @@ mod open;
 
 mod shelf;
 
+mod settings;
+
 pub use catalogue::catalogue;
 pub use causes::{BUILT_IN_CAUSES, read_causes, read_own_causes};
 pub use failure::RecordError;
@@ -51,5 +54,6 @@ pub use own_causes::OwnCauses;
 pub use own_tables::{OwnPrices, OwnRead, OwnTables};
 pub use prices::{BUILT_IN_PRICES, read_prices};
 pub use read::{LARGEST_FILE_BYTES, ReadError, read_site, write_site};
+pub use settings::{Light, Settings, SettingsKeeper};
 pub use shelf::{Entry, EntryState, Shelf};
 pub use v1::SiteFile;

@@ -74,6 +74,12 @@ impl Shelf {
         OwnTables::beside(&self.path)
     }
 
+    /// Where a person's settings stand: `settings.ron` beside the site folders. It need not be there.
+    #[must_use]
+    pub fn settings(&self) -> PathBuf {
+        self.path.join("settings.ron")
+    }
+
     /// All sites, the one written last first. One that cannot be read stands among the others with the reason. A shelf that is not
     /// there yet is empty.
     ///

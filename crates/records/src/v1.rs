@@ -12,9 +12,11 @@ use crate::written::written;
 
 mod book;
 mod lay;
+mod order;
 
 pub use book::{BookRow, LevelBook, Sight, Stands};
 pub use lay::{Bond, BrickReading, CourseWay, Lay, Opening, SecondBrick, StartSide};
+pub use order::{Order, OrderLine, StageHours, Way};
 pub use soil::{Frost, Grit, Ribbon, Soil};
 
 /// The number of this format, as it stands in the file.
@@ -57,6 +59,9 @@ pub struct SiteFile {
     /// How the brick is to be laid, and what brick there is.
     #[serde(default, skip_serializing_if = "Lay::is_empty")]
     pub lay: Lay,
+    /// What was decided for the order.
+    #[serde(default, skip_serializing_if = "Order::is_empty")]
+    pub order: Order,
 }
 
 impl SiteFile {
@@ -87,6 +92,7 @@ impl SiteFile {
                 restraint: Restraint::haunch(),
             },
             lay: Lay::default(),
+            order: Order::default(),
         }
     }
 }

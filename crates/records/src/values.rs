@@ -171,6 +171,7 @@ macro_rules! text_at {
             | Place::Piece(_)
             | Place::OrderWay
             | Place::OrderLine(_)
+            // Found before, in the order itself.
             | Place::OrderRate(_)
             | Place::OrderCount(_)
             | Place::CrewSize
@@ -198,14 +199,21 @@ impl SiteFile {
             return false;
         };
         text.clone_into(kept);
+        self.order.tidy();
         true
     }
 
     fn text_ref(&self, place: Place) -> Option<&String> {
+        if let Some(text) = self.order.text_ref(place) {
+            return Some(text);
+        }
         text_at!(self, place, get, &)
     }
 
     fn text_mut(&mut self, place: Place) -> Option<&mut String> {
+        if self.order.text_ref(place).is_some() {
+            return self.order.text_mut(place);
+        }
         text_at!(self, place, get_mut, &mut)
     }
 
@@ -312,6 +320,7 @@ impl SiteFile {
             Place::SpikeSpacing,
         ]);
         self.add_lay_places(&mut places);
+        places.extend(self.order.places());
         places.retain(|place| self.text(*place).is_some());
         places
     }

@@ -7,7 +7,7 @@
 )]
 
 use underbrick_calc::catalogue::Catalogue;
-use underbrick_calc::findings::rules::{Cause, CauseRules};
+use underbrick_calc::findings::rules::{Cause, CauseRules, CuredBy};
 use underbrick_records::{
     BUILT_IN_CAUSES, OwnCauses, ReadError, RecordError, catalogue, read_own_causes,
 };
@@ -34,6 +34,28 @@ fn rule(id: &str, more: &str) -> String {
 #[test]
 fn the_built_in_table_over_itself_changes_nothing() {
     assert_eq!(read(BUILT_IN_CAUSES).unwrap(), catalogue().unwrap().causes);
+}
+
+#[test]
+fn every_built_in_rule_says_what_cures_it_and_a_rule_of_ones_own_need_not() {
+    for rule in catalogue().unwrap().causes.rules() {
+        assert!(rule.cured_by.is_some(), "{}", rule.id);
+    }
+    let own = read(&format!(
+        "(rules: [{}])",
+        rule("ours", "cured_by: NewBase,")
+    ))
+    .unwrap();
+    let by = |id: &str| {
+        own.rules()
+            .iter()
+            .find(|rule| rule.id == id)
+            .unwrap()
+            .cured_by
+    };
+    assert_eq!(by("ours"), Some(CuredBy::NewBase));
+    let silent = read(&format!("(rules: [{}])", rule("ours", ""))).unwrap();
+    assert!(silent.rules().iter().any(|rule| rule.cured_by.is_none()));
 }
 
 #[test]

@@ -7,8 +7,9 @@ use underbrick_calc::place::Place;
 use underbrick_records::v1::{
     Bed, Bond, BookRow, Brick, BrickReading, CourseWay, DrivenInto, Edge, EdgeStands, FarEnd,
     Firmness, Frost, Grit, Hammer, Hand, Lay, Layer, Leg, LegShape, LevelBook, Line, Moisture,
-    Opening, Penetrometer, PenetrometerRow, Pit, PitEnd, Restraint, Ribbon, SecondBrick, Severity,
-    Shot, ShotBy, ShownIn, Sight, Sign, Soil, Stands, StartSide, VERSION,
+    Opening, Order, OrderLine, Penetrometer, PenetrometerRow, Pit, PitEnd, Restraint, Ribbon,
+    SecondBrick, Severity, Shot, ShotBy, ShownIn, Sight, Sign, Soil, StageHours, Stands, StartSide,
+    VERSION, Way,
 };
 use underbrick_records::{SiteFile, read_site, write_site};
 
@@ -354,6 +355,49 @@ fn sign() -> impl Strategy<Value = Sign> {
     )
 }
 
+fn order() -> impl Strategy<Value = Order> {
+    let way = prop_oneof![Just(Way::Relay), Just(Way::NewBase), Just(Way::NewBrick)];
+    // Known and unknown items; each once, as the places of a site name it.
+    let line =
+        (text(), text(), text()).prop_map(|(supplier, rate, locked)| (supplier, rate, locked));
+    (way, text(), text(), vec(line, 0..4), vec(text(), 0..3)).prop_map(
+        |(way, crew, crew_rate, lines, hours)| {
+            let items = ["base", "brick", "gravel-dust", "plate"];
+            let stages = ["dig", "cut", "dance"];
+            let mut order = Order {
+                way,
+                crew,
+                crew_rate,
+                lines: Vec::new(),
+                stages: Vec::new(),
+            };
+            for (item, (supplier, rate, locked)) in items.into_iter().zip(lines) {
+                order.lines.push(OrderLine {
+                    item: item.to_owned(),
+                    supplier,
+                    rate,
+                    locked,
+                });
+            }
+            for (stage, hours) in stages.into_iter().zip(hours) {
+                order.stages.push(StageHours {
+                    stage: stage.to_owned(),
+                    hours,
+                });
+            }
+            // A line that holds nothing is not kept when something is written.
+            order.lines.retain(|line| {
+                line.item == "gravel-dust"
+                    || !(line.supplier.is_empty() && line.rate.is_empty() && line.locked.is_empty())
+            });
+            order
+                .stages
+                .retain(|hours| hours.stage == "dance" || !hours.hours.is_empty());
+            order
+        },
+    )
+}
+
 fn site() -> impl Strategy<Value = SiteFile> {
     let shown_in = prop_oneof![Just(ShownIn::FeetInches), Just(ShownIn::Metric)];
     (
@@ -366,7 +410,7 @@ fn site() -> impl Strategy<Value = SiteFile> {
         bed(),
         brick(),
         soil_and_frost(),
-        (edge(), lay()),
+        (edge(), lay(), order()),
     )
         .prop_map(
             |(
@@ -379,7 +423,7 @@ fn site() -> impl Strategy<Value = SiteFile> {
                 bed,
                 brick,
                 (soil, frost),
-                (edge, lay),
+                (edge, lay, order),
             )| {
                 SiteFile {
                     version: VERSION,
@@ -395,6 +439,7 @@ fn site() -> impl Strategy<Value = SiteFile> {
                     frost,
                     edge,
                     lay,
+                    order,
                 }
             },
         )
@@ -433,7 +478,11 @@ proptest! {
         let (_, findings) = site.checked(&underbrick_records::catalogue().unwrap());
         for finding in findings.iter() {
             prop_assert!(!finding.text.is_empty());
-            prop_assert!(site.text(finding.place).is_some());
+            // A line that nobody knows has no place of its own: it is told where the order begins.
+            prop_assert!(
+                site.text(finding.place).is_some()
+                    || matches!(finding.place, Place::OrderWay | Place::OrderLine(_))
+            );
         }
     }
 

@@ -46,7 +46,7 @@ pub fn shapes(painter: &Painter, drawing: &Drawing, corner: Pos2, theme: Theme) 
                 theme,
             ),
             Item::Hatch { strokes, pen } => {
-                for stroke in strokes {
+                for stroke in strokes.iter() {
                     line(
                         &mut shapes,
                         stroke.iter().map(on_screen).collect(),

@@ -29,26 +29,34 @@ impl Spoil {
     }
 
     /// Mean over all layers of that verdict in all pits, weighed by their thickness; a layer that goes on down counts as far as it
-    /// was dug. Where the pits show none, the greatest swell and the greatest density that the catalogue has for such ground, so that
-    /// neither truck nor tip comes short.
+    /// was dug. Where they were met but dug into nowhere, each counts alike. Where the pits show none, the greatest swell and the
+    /// greatest density that the catalogue has for such ground, so that neither truck nor tip comes short.
     pub(super) fn met(ground: &Ground, catalogue: &Catalogue, verdict: Verdict) -> Self {
-        let (mut thickness_m, mut swell_m, mut density_m) = (0.0, 0.0, 0.0);
+        let mut met: Vec<(f64, &Material)> = Vec::new();
         for pit in &ground.pits {
             for layer in pit.layers.iter().filter(|layer| layer.verdict == verdict) {
                 let Some(material) = catalogue.find(&layer.material) else {
                     continue;
                 };
                 let bottom: Length = layer.bottom.unwrap_or(pit.dug_to);
-                let layer_m = in_metres(layer.top - bottom).max(0.0);
-                thickness_m += layer_m;
-                swell_m += layer_m * material.swell;
-                density_m += layer_m * in_kilograms_per_cubic_metre(material);
+                met.push((in_metres(layer.top - bottom).max(0.0), material));
             }
         }
+        if met.iter().all(|(layer_m, _)| *layer_m <= 0.0) {
+            met.iter_mut().for_each(|(layer_m, _)| *layer_m = 1.0);
+        }
+        let thickness_m: f64 = met.iter().map(|(layer_m, _)| layer_m).sum();
         if thickness_m > 0.0 {
+            let mean = |value: fn(&Material) -> f64| {
+                let parts = met.iter();
+                parts
+                    .map(|(layer_m, material)| layer_m * value(material))
+                    .sum::<f64>()
+                    / thickness_m
+            };
             return Self {
-                swell: swell_m / thickness_m,
-                bank_density: kilograms_per_cubic_metre(density_m / thickness_m),
+                swell: mean(|material| material.swell),
+                bank_density: kilograms_per_cubic_metre(mean(in_kilograms_per_cubic_metre)),
                 is_met: true,
             };
         }

@@ -26,6 +26,7 @@ pub(super) fn check(site: &Site, run: &Run, lay: &Lay, findings: &mut Findings) 
     small_pieces(lay, shown, findings);
     worst_lap(lay, shown, findings);
     worst_joint(lay, shown, findings);
+    widest_edge_joint(lay, shown, findings);
     let all_kept = !lay.notes.iter().any(|note| {
         matches!(
             note,
@@ -33,6 +34,7 @@ pub(super) fn check(site: &Site, run: &Run, lay: &Lay, findings: &mut Findings) 
                 | LayNote::WiderThanTheWalk
                 | LayNote::LapNotKept(_)
                 | LayNote::JointNotKept(_)
+                | LayNote::EdgeJointNotKept(_)
         )
     });
     if all_kept && !lay.pieces.all().is_empty() {
@@ -98,6 +100,7 @@ fn one(note: &LayNote, shown: ShownIn, run: &Run, lay: &Lay, findings: &mut Find
         | LayNote::PieceMerged { .. }
         | LayNote::LapNotKept(_)
         | LayNote::JointNotKept(_)
+        | LayNote::EdgeJointNotKept(_)
         | LayNote::PieceJoined { .. }
         | LayNote::JointMoved(_)
         | LayNote::LeftToTheJoint(_)
@@ -297,6 +300,28 @@ fn worst_joint(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
             shown.along(worst.station),
         ),
         "Take a larger radius, another bond, or a brick that fits it.",
+    );
+}
+
+fn widest_edge_joint(lay: &Lay, shown: ShownIn, findings: &mut Findings) {
+    let joints = lay.notes.iter().filter_map(|note| match note {
+        LayNote::EdgeJointNotKept(joint) => Some(*joint),
+        _ => None,
+    });
+    let Some((_, widest)) = worst(joints, |a, b| a.length > b.length) else {
+        return;
+    };
+    findings.note(
+        Place::EdgeStands,
+        Weight::Warning,
+        JOINTS,
+        format!(
+            "The widest joint of the edge is {} at {}: more than {}.",
+            fine(widest.length, shown),
+            shown.along(widest.station),
+            shown.thickness(lay.wishes.widest_joint),
+        ),
+        "Turn the narrow side of the brick along, or cut it to a taper.",
     );
 }
 

@@ -212,7 +212,7 @@ mod tests {
     }
 
     proptest! {
-        #![proptest_config(ProptestConfig::with_cases(60))]
+        #![proptest_config(crate::lay::walks::random_walks(60))]
         /// The oracle is geo's boolean operations, whose own grid keeps areas to 1e-5 m².
         #[test]
         fn what_is_left_lies_in_the_walk_and_off_the_post(

@@ -189,7 +189,7 @@ fn side(run: &Run, hand: Hand, brick: &EdgeStock, laid: &mut Laid) {
         }
         before = Some(*set);
     }
-    laid.notes.extend(worst.map(LayNote::JointNotKept));
+    laid.notes.extend(worst.map(LayNote::EdgeJointNotKept));
 }
 
 /// Says where whole edge brick would bow too far, and the least radius of the centreline for it.

@@ -69,8 +69,10 @@ pub enum LayNote {
     },
     /// The least lap could not be kept.
     LapNotKept(Measured),
-    /// A joint is outside the limits.
+    /// A joint of the field is outside the limits.
     JointNotKept(Measured),
+    /// A joint of an edge is wider than the limit: the widest of one side.
+    EdgeJointNotKept(Measured),
     /// On a grid: a piece smaller than the least was made one with the piece beside it.
     PieceJoined {
         /// In which row.

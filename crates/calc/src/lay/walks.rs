@@ -11,6 +11,15 @@ use crate::site::{Bond, CourseWay, EdgeStands, Hand};
 use geo::{Area as _, BooleanOps as _, Coord, LineString, Polygon};
 use proptest::prelude::*;
 
+/// So many random walks for a property, or as many as `UNDERBRICK_WALKS` says: 10,000 of each are a matter of minutes in release.
+pub fn random_walks(usual: u32) -> ProptestConfig {
+    let asked = std::env::var("UNDERBRICK_WALKS").ok();
+    ProptestConfig {
+        failure_persistence: None,
+        ..ProptestConfig::with_cases(asked.and_then(|n| n.parse().ok()).unwrap_or(usual))
+    }
+}
+
 /// A leg: length along the centreline and turn to the right, in metres and radians, and the clear width at its end.
 pub type LegSketch = (f64, f64, f64);
 

@@ -95,7 +95,7 @@ pub enum Comes {
 pub struct StageHours {
     /// Which stage.
     pub stage: Stage,
-    /// Hours of one person for one [`StageHours::unit`].
+    /// Hours of one person for one [`StageHours::per`].
     pub hours: Decimal,
     /// The unit; [`SaleUnit::Piece`] also for cuts, `None` for the job as a whole.
     pub per: Option<SaleUnit>,

@@ -45,7 +45,7 @@ pub struct Priced {
     pub programme: Programme,
     /// What it comes to as the readings say.
     pub price: Price,
-    /// What it comes to if the worst pit holds everywhere; `None` where that is the same, or there is no pit.
+    /// What it comes to if the worst pit holds everywhere; `None` where that is no more, or there is no other ground.
     pub worst: Option<Price>,
     /// What each cause that was found becomes.
     pub cures: Vec<Cure>,

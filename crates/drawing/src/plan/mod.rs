@@ -5,6 +5,7 @@ mod band;
 mod bricks;
 mod corners;
 mod door;
+mod fall;
 mod handles;
 mod joints;
 mod pointed_out;
@@ -28,7 +29,7 @@ use crate::palette::Ink;
 use band::Band;
 use room::{Dots, Room};
 use underbrick_calc::lay::{Lay, LayNote, LayWishes, Measured, Pieces, PlanPoint};
-use underbrick_calc::line::{Line, Run};
+use underbrick_calc::line::{GradePiece, Line, Run};
 use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::in_metres;
@@ -47,6 +48,10 @@ pub struct PlanInput<'a> {
     pub letter: &'a dyn Fn(usize) -> Option<String>,
     /// Fall along the run, where it is known.
     pub fall: Option<Fall>,
+    /// Fall across, positive down to the right, where it is known.
+    pub cross_fall: Option<Fall>,
+    /// Stretches of one fall each; empty where the walk has one fall.
+    pub grade_pieces: &'a [GradePiece],
     /// The narrowest joint.
     pub narrowest_joint: Option<Measured>,
     /// The widest joint.
@@ -72,6 +77,8 @@ impl<'a> PlanInput<'a> {
             pieces: &lay.pieces,
             letter,
             fall: Some(line.grade.fall),
+            cross_fall: Some(line.grade.cross_fall),
+            grade_pieces: line.grade.pieces(),
             narrowest_joint: lay.narrowest_joint,
             widest_joint: lay.widest_joint,
             least_lap: lay.least_lap,
@@ -188,6 +195,7 @@ pub fn plan(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Drawing {
     pointed_out::draw(&mut draft, &plan, &mut room);
     door::course_numbers(&mut draft, &plan, &mut room, &seen);
     stations::figures(&mut draft, &plan, &mut room);
+    fall::arrows(&mut draft, &plan, &mut room);
     joints::draw(&mut draft, &plan, &mut room, &seen);
     bricks::names(&mut draft, &plan, &mut room, &seen);
     handles::draw(&mut draft, &plan);

@@ -5,7 +5,7 @@ use super::{Detail, Plan};
 use crate::draft::{Draft, HAIRLINE, solid};
 use crate::palette::Ink;
 use crate::text::Text;
-use underbrick_calc::lay::{LayNote, Measured, Part};
+use underbrick_calc::lay::{LayNote, Measured, Part, fine};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::in_metres;
 
@@ -50,12 +50,13 @@ fn point_out(
     let shown_in = plan.input.site.shown_in;
     let place = u32::try_from(piece_idx).ok().map(Place::Piece);
     let ink = if past.is_some() { Ink::Wrong } else { Ink::Ink };
-    let past = past.map(|past| format!(", {past}")).unwrap_or_default();
+    // What is off a limit is told finer than the tape, so that it is not the limit itself by its figure.
+    let figure = match past {
+        Some(past) => format!("{}, {past}", fine(measured.length, shown_in)),
+        None => shown_in.thickness(measured.length),
+    };
     let words = Words::one(
-        Text::bold(format!(
-            "{what} {}{past}",
-            shown_in.thickness(measured.length)
-        )),
+        Text::bold(format!("{what} {figure}")),
         plan.sizes.note,
         ink,
         place,

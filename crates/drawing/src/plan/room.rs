@@ -174,12 +174,17 @@ impl Room {
         fits
     }
 
+    /// The rectangle that words would take beside a spot, off into a direction, where they have room.
+    pub fn free_beside(&self, spot: Dots, off: Dots, words: &Words) -> Option<LabelBox> {
+        let room = block(spot, off, words);
+        self.is_free_paper(&room).then_some(room)
+    }
+
     /// Sets words beside a spot, off into a direction, where they touch neither the walk nor anything else. Whether they were set.
     pub fn beside(&mut self, draft: &mut Draft, spot: Dots, off: Dots, words: &Words) -> bool {
-        let room = block(spot, off, words);
-        if !self.is_free_paper(&room) {
+        let Some(room) = self.free_beside(spot, off, words) else {
             return false;
-        }
+        };
         self.boxes.push(room);
         set(draft, &room, off, words);
         true

@@ -4,6 +4,7 @@ use super::PlanInput;
 use crate::wording;
 use underbrick_calc::lay::{Kind, Measured, Part};
 use underbrick_calc::measure::angle::write_angle;
+use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::quantity::{in_metres, metres};
 use underbrick_calc::site::{CourseWay, Hand, StartSide};
 
@@ -88,6 +89,12 @@ pub(super) fn words(input: &PlanInput<'_>) -> String {
     if let Some(fall) = input.fall {
         let fall = wording::fall(fall, shown_in);
         lines.push(format!("The walk {fall} away from the door."));
+    }
+    if let Some(fall) = input.cross_fall.filter(|fall| fall.ratio() != 0.0) {
+        let side = if fall.ratio() > 0.0 { "right" } else { "left" };
+        let size = Fall::from_ratio(fall.ratio().abs()).unwrap_or_default();
+        let fall = wording::fall(size, shown_in);
+        lines.push(format!("It {fall} across, down to the {side}."));
     }
     for opening in &lay.openings {
         if let (Some(station), Some(along), Some(across)) =

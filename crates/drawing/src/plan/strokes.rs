@@ -2,6 +2,7 @@
 
 use crate::inside::closed_sides;
 use crate::item::Point;
+use crate::marks::Strokes;
 use underbrick_calc::lay::Kind;
 
 /// Most strokes of one piece.
@@ -47,12 +48,12 @@ impl Scale {
 }
 
 /// The strokes of a kind inside an outline.
-pub(crate) fn strokes(outline: &[Point], kind: Kind, scale: Scale) -> Vec<Vec<Point>> {
+pub(crate) fn strokes(outline: &[Point], kind: Kind, scale: Scale) -> Strokes {
     let Some(hatching) = hatching(kind) else {
-        return Vec::new();
+        return Strokes::default();
     };
     let along = longest_side(outline);
-    let mut strokes = Vec::new();
+    let mut strokes = Strokes::default();
     for degrees in hatching.angles {
         let turn = degrees.to_radians();
         let (sin, cos) = (libm::sin(turn), libm::cos(turn));
@@ -86,7 +87,7 @@ fn across(
     (way_x, way_y): (f64, f64),
     apart_dots: f64,
     metres_per_dot: f64,
-    strokes: &mut Vec<Vec<Point>>,
+    strokes: &mut Strokes,
 ) {
     let apart_m = apart_dots * metres_per_dot;
     let inset_m = 0.6 * metres_per_dot;
@@ -123,7 +124,7 @@ fn across(
                     x: way_x * along - way_y * level,
                     y: way_y * along + way_x * level,
                 };
-                strokes.push(vec![at(from), at(to)]);
+                strokes.push(&[at(from), at(to)]);
             }
         }
         level += apart_m;
@@ -168,7 +169,7 @@ mod tests {
                     };
                     let strokes = strokes(outline, kind, scale);
                     assert!(!strokes.is_empty(), "{kind:?}");
-                    for stroke in strokes {
+                    for stroke in strokes.iter() {
                         for step in 0..=10 {
                             let share = f64::from(step) / 10.0;
                             let spot = Point {

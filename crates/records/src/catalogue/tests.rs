@@ -43,6 +43,28 @@ fn every_key_stands_once_and_every_figure_has_a_source() {
 }
 
 #[test]
+fn what_is_sold_by_weight_says_how_moist_it_comes() {
+    let built_in = built_in();
+    let sold = built_in.materials.iter().filter(|material| {
+        let is_bedding =
+            |bedding: &underbrick_calc::catalogue::Bedding| bedding.key == material.key;
+        material.as_base.is_some() || built_in.bedding.as_ref().is_some_and(is_bedding)
+    });
+    for material in sold {
+        assert!(
+            built_in.moisture(&material.key).is_some(),
+            "{}",
+            material.key.0
+        );
+    }
+    // Row E35: a dense graded base of 130 lb/ft³ dry at 5 % weighs 136.5 lb/ft³.
+    let stone = built_in
+        .moisture(&MaterialKey("crushed-stone".to_owned()))
+        .unwrap();
+    assert!((130.0 * (1.0 + stone.percent / 100.0) - 136.5_f64).abs() < 1e-9);
+}
+
+#[test]
 fn loose_densities_are_the_published_unit_weights() {
     // Unit weights of the handbook table taylorfrancis b12981-45, kg/m³ and lb/yd³.
     let check = |key: &str, row_kg_per_m3: f64, row_lb_per_yd3: f64| {
@@ -114,6 +136,47 @@ fn sand_in_the_ground_and_loose_are_as_published() {
     let sand = find("bedding-sand");
     assert!(((sand.bank_density / sand.loose_density).value - 1.11).abs() < 1e-12);
     assert!(((sand.loose_density / sand.bank_density).value - 0.90).abs() < 0.005);
+}
+
+#[test]
+fn sand_for_the_bed_grows_loose_as_published() {
+    // Row E23: 1.11 loose and 0.95 compacted of 1 in the ground; row E25: 1.11 ÷ 0.95 = 1.1684, printed 1.17.
+    let catalogue = built_in();
+    let bedding = catalogue.bedding.as_ref().unwrap();
+    assert!((bedding.loose_to_compacted - 1.11 / 0.95).abs() < 5e-5);
+    assert!((bedding.loose_to_compacted - 1.17).abs() < 0.005);
+    let sand = catalogue.find(&bedding.key).unwrap();
+    assert_eq!(sand.name, "Bedding sand");
+    // Row E37 (FHWA-NHI-05-037, table 5-18): A-3, fine sand, compacted dry 100 to 119 lb/ft³.
+    let lb_per_ft3 =
+        kg_per_m3(sand.loose_density) * bedding.loose_to_compacted / POUND_KG * CUBIC_FOOT_M3;
+    assert!((100.0..=119.0).contains(&lb_per_ft3), "{lb_per_ft3} lb/ft³");
+    assert_eq!(
+        sand.source_of("loose to compacted"),
+        bedding.source,
+        "the material names the same source"
+    );
+}
+
+#[test]
+fn brick_weighs_what_is_remembered() {
+    // Row B23, from memory: 130 lb/ft³, so that brick 2 1/4 in thick weighs 24.4 lb/ft², within 23 to 25.
+    let clay = built_in().fired_clay.unwrap();
+    let lb_per_ft3 = kg_per_m3(clay.density) / POUND_KG * CUBIC_FOOT_M3;
+    assert!((lb_per_ft3 - 130.0).abs() < 0.01, "{lb_per_ft3} lb/ft³");
+    assert!((23.0..=25.0).contains(&(lb_per_ft3 * 0.1875)));
+    assert!(clay.source.contains("from memory"));
+}
+
+#[test]
+fn each_figure_says_where_it_comes_from() {
+    let stone = find("crushed-stone");
+    assert_eq!(
+        stone.source_of("loose to compacted"),
+        "common practice, no source"
+    );
+    assert!(stone.source_of("loose density").contains("from memory"));
+    assert_eq!(stone.source_of("colour"), stone.source);
 }
 
 #[test]

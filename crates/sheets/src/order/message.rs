@@ -40,40 +40,63 @@ pub fn messages(site: &Site, order: &Order) -> Vec<Message> {
 
 fn message(site: &Site, supplier: &str, lines: &[(&OrderLine, &Sold)]) -> String {
     let mut text = format!("To {}\n\n", on_one_line(supplier));
-    let (delivered, fetched): (Vec<_>, Vec<_>) = lines
-        .iter()
-        .partition(|(_, sold)| matches!(sold.comes, Comes::Delivered { .. }));
     let place = on_one_line(site.address.trim());
     let place = if place.is_empty() {
         "the address that we give you".to_owned()
     } else {
         place
     };
-    for (intro, lines) in [
-        (format!("Please deliver to {place}:"), delivered),
-        ("Please have ready for us to fetch:".to_owned(), fetched),
-    ] {
-        if lines.is_empty() {
+    for part in Part::ALL {
+        let of_part: Vec<&(&OrderLine, &Sold)> = lines
+            .iter()
+            .filter(|(line, sold)| Part::of(line, sold) == part)
+            .collect();
+        if of_part.is_empty() {
             continue;
         }
-        text += &format!("{intro}\n");
-        for (line, sold) in lines {
+        text += &match part {
+            Part::Brought => format!("Please deliver to {place}:\n"),
+            Part::Fetched => "Please have ready for us to fetch:\n".to_owned(),
+            Part::TakenAway => format!("Please take away from {place}:\n"),
+            Part::Hired => "Please have ready for hire:\n".to_owned(),
+        };
+        for (line, sold) in of_part {
             let Some(count) = sold.count else { continue };
             let count = count_words(count, sold.unit);
             let name = on_one_line(&line.need.name);
-            let loads = match (&sold.comes, sold.n_loads) {
-                (Comes::Delivered { .. }, n) if n > 1 => format!(", in {n} loads"),
-                _ => String::new(),
+            // Taken away is said above.
+            let name = name.strip_suffix(" away").unwrap_or(&name);
+            let loads = if sold.n_loads > 1 {
+                format!(", in {} loads", sold.n_loads)
+            } else {
+                String::new()
             };
-            let verb = match line.item.group() {
-                ItemGroup::Material => "",
-                ItemGroup::TakenAway => " to take away",
-                ItemGroup::Hire => " of hire",
-            };
-            text += &format!("- {name}: {count}{verb}{loads}\n");
+            text += &format!("- {name}: {count}{loads}\n");
         }
         text.push('\n');
     }
     text += "Please confirm the day.\n";
     text
+}
+
+/// What a supplier is asked to do.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Part {
+    Brought,
+    Fetched,
+    TakenAway,
+    Hired,
+}
+
+impl Part {
+    const ALL: [Self; 4] = [Self::Brought, Self::Fetched, Self::TakenAway, Self::Hired];
+
+    fn of(line: &OrderLine, sold: &Sold) -> Self {
+        match (line.item.group(), &sold.comes) {
+            (ItemGroup::TakenAway, _) => Self::TakenAway,
+            (ItemGroup::Hire, _) => Self::Hired,
+            (ItemGroup::Material, Comes::Delivered { .. }) => Self::Brought,
+            (ItemGroup::Material, Comes::PickedUp) => Self::Fetched,
+        }
+    }
 }

@@ -268,7 +268,7 @@ pub const fn cured_words(cured: Cured) -> &'static str {
 }
 
 fn way_sheet(site: &Site, priced: &Priced, currency: Currency, list: &PriceList) -> WaySheet {
-    let crew_rate = site.order.crew_rate.unwrap_or(list.crew.rate);
+    let crew_rate = priced.crew_rate.unwrap_or_default();
     let (kind, percent) = match list.gain {
         Gain::MarkUp(percent) => ("mark-up", percent),
         Gain::Margin(percent) => ("margin", percent),
@@ -292,7 +292,7 @@ fn way_sheet(site: &Site, priced: &Priced, currency: Currency, list: &PriceList)
                 per: labour.per.map(|unit| unit.key()),
                 hours_each: labour.hours_each.map(number),
                 hours: labour.hours.map(number),
-                rate: number(crew_rate.0),
+                rate: money(crew_rate),
                 amount: labour.amount_paid.map(money),
             })
             .collect(),
@@ -359,7 +359,7 @@ fn line_row(line: &OrderLine, currency: Currency, shown: ShownIn) -> LineRow {
         exact: sold.and_then(|sold| sold.exact).map(number),
         count: sold.and_then(|sold| sold.count).map(number),
         locked: sold.is_some_and(|sold| sold.is_locked),
-        rate: sold.map(|sold| number(sold.rate.0)),
+        rate: sold.map(|sold| money(sold.rate)),
         own_rate: sold.is_some_and(|sold| sold.is_own_rate),
         amount: sold.and_then(|sold| sold.amount).map(money),
         taxed: sold.is_some_and(|sold| sold.is_taxed),
@@ -379,7 +379,7 @@ fn other_row(sold: &Sold) -> OtherRow {
         supplier: on_one_line(&sold.supplier),
         unit: sold.unit.key(),
         count: sold.count.map(number),
-        rate: number(sold.rate.0),
+        rate: money(sold.rate),
         amount: sold.amount.map(money),
         delivery: money(sold.delivery),
     }
@@ -403,12 +403,18 @@ fn price_row(price: &Price) -> PriceRow {
     }
 }
 
+/// Decimals with which money is written at the least: every currency of [`underbrick_calc::order::CURRENCIES`] has two.
+const CENTS: u32 = 2;
+
 fn number(number: Decimal) -> String {
     number.normalize().to_string()
 }
 
+/// Money with the cents of its currency, and with more where a rate has more.
 fn money(money: Money) -> String {
-    money.0.normalize().to_string()
+    let normal = money.0.normalize();
+    let decimals = normal.scale().max(CENTS);
+    format!("{:.*}", decimals as usize, normal)
 }
 
 /// The sheet as JSON: the same bytes for the same site, keys in a fixed order, lines ended by `\n`.

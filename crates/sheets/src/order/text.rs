@@ -64,10 +64,18 @@ fn ways(order: &Order) -> Vec<Vec<String>> {
                 priced.way.name().to_owned(),
                 money(&priced.price),
                 worst,
-                format!("{} days", priced.programme.days.len()),
+                days_in_words(priced.programme.days.len()),
             ]
         })
         .collect()
+}
+
+fn days_in_words(n: usize) -> String {
+    if n == 1 {
+        "1 day".to_owned()
+    } else {
+        format!("{n} days")
+    }
 }
 
 fn cures(priced: &Priced) -> String {
@@ -75,8 +83,13 @@ fn cures(priced: &Priced) -> String {
         return String::new();
     }
     let mut text = format!("\n  {}:\n", priced.way.name());
+    let mut told = Vec::new();
     for cure in &priced.cures {
-        text += &format!("    {}: {}\n", cure.cause, cured_words(cure.cured));
+        // Two rules may have found one cause.
+        if !told.contains(&(cure.cause, cure.cured)) {
+            text += &format!("    {}: {}\n", cure.cause, cured_words(cure.cured));
+            told.push((cure.cause, cure.cured));
+        }
     }
     text
 }

@@ -5,7 +5,7 @@ use underbrick_calc::order::{
     WorkAmount,
 };
 use underbrick_calc::quantity::unit::kilogram;
-use underbrick_calc::quantity::{CUBIC_FOOT_M3, MassDensity, POUND_KG, unit};
+use underbrick_calc::quantity::{CUBIC_FOOT_M3, MassDensity, POUND_KG, metres, unit};
 use underbrick_calc::site::ShownIn;
 
 /// So many units of sale: `4.5 tons`, `1 bag`.
@@ -82,6 +82,8 @@ pub fn step_words(step: &Step, shown: ShownIn) -> String {
 
 fn figure_words(figure: &Figure, shown: ShownIn) -> String {
     match figure {
+        // What is thinner than a metre is told as a thickness is.
+        Figure::Length(length) if *length < metres(1.0) => shown.thickness(*length),
         Figure::Length(length) => shown.along(*length),
         Figure::Area(area) => shown.area(*area),
         Figure::Volume(volume) => shown.volume(*volume),

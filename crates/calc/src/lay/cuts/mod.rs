@@ -95,34 +95,41 @@ impl CutList {
             ShownIn::FeetInches => 0.0254 / 16.0,
             ShownIn::Metric => 0.001,
         };
-        let mut groups: BTreeMap<Key, u32> = BTreeMap::new();
-        let keys: Vec<Option<Key>> = pieces
+        let mut groups: BTreeMap<Key, Group> = BTreeMap::new();
+        let group_of_piece: Vec<Option<usize>> = pieces
             .all()
             .iter()
             .map(|piece| {
                 piece.kind.is_cut().then(|| {
-                    let key = Key::of(pieces, piece, step_m);
-                    let n_pieces = groups.entry(key.clone()).or_default();
-                    *n_pieces = n_pieces.saturating_add(1);
-                    key
+                    let next_idx = groups.len();
+                    let group = groups
+                        .entry(Key::of(pieces, piece, step_m))
+                        .or_insert(Group {
+                            idx: next_idx,
+                            n_pieces: 0,
+                        });
+                    group.n_pieces = group.n_pieces.saturating_add(1);
+                    group.idx
                 })
             })
             .collect();
-        let mut ordered: Vec<(Key, u32)> = groups.into_iter().collect();
-        ordered.sort_by(|(a, n_a), (b, n_b)| n_b.cmp(n_a).then_with(|| a.cmp(b)));
-        let line_by_key: BTreeMap<&Key, u32> = ordered
-            .iter()
-            .zip(0..)
-            .map(|((key, _), line)| (key, line))
-            .collect();
-        let line_of_piece: Vec<Option<u32>> = keys
-            .iter()
-            .map(|key| key.as_ref().and_then(|key| line_by_key.get(key).copied()))
+        let mut ordered: Vec<(Key, Group)> = groups.into_iter().collect();
+        // Those of one number stay in the order of their keys.
+        ordered.sort_by_key(|(_, group)| std::cmp::Reverse(group.n_pieces));
+        let mut line_of_group: Vec<Option<u32>> = vec![None; ordered.len()];
+        for ((_, group), line) in ordered.iter().zip(0..) {
+            if let Some(of_group) = line_of_group.get_mut(group.idx) {
+                *of_group = Some(line);
+            }
+        }
+        let line_of_piece: Vec<Option<u32>> = group_of_piece
+            .into_iter()
+            .map(|group_idx| line_of_group.get(group_idx?).copied().flatten())
             .collect();
         let lines: Vec<CutLine> = ordered
             .iter()
             .enumerate()
-            .map(|(line_idx, (key, n_pieces))| key.line(line_idx, *n_pieces, step_m))
+            .map(|(line_idx, (key, group))| key.line(line_idx, group.n_pieces, step_m))
             .collect();
         let bricks = |from: CutFrom, of: &dyn Fn(bool) -> bool| {
             let n_whole = pieces
@@ -190,8 +197,14 @@ impl CutList {
     }
 }
 
+/// Pieces that are cut alike, while they are counted.
+struct Group {
+    idx: usize,
+    n_pieces: u32,
+}
+
 /// What pieces of one line have in common, in steps.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, PartialEq, Eq, PartialOrd, Ord)]
 struct Key {
     kind: Kind,
     of_edge: bool,

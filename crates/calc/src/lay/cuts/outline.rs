@@ -14,15 +14,14 @@ pub(super) fn sides(outline: &[PlanPoint], step_m: f64) -> Vec<i64> {
         .zip(corners.iter().cycle().skip(1))
         .map(|(from, to)| super::steps(apart_m(*from, *to), step_m))
         .collect();
-    let mut turned = sides.clone();
-    let mut best = sides;
-    for _ in 1..turned.len() {
-        turned.rotate_left(1);
-        if turned > best {
-            best.clone_from(&turned);
+    let from = |first: usize| sides.iter().cycle().skip(first).take(sides.len());
+    let mut best = 0;
+    for first in 1..sides.len() {
+        if from(first).gt(from(best)) {
+            best = first;
         }
     }
-    best
+    from(best).copied().collect()
 }
 
 /// The corners that a saw would know: those that stand out from the line between the corners kept beside them.

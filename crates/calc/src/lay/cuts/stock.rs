@@ -128,7 +128,7 @@ fn take_one(by_rest: &mut BTreeMap<u64, Vec<usize>>, rest_nm: u64) -> Option<usi
 }
 
 /// Largest k of the step functions u(k).
-const MOST_STEPS: u128 = 12;
+const MOST_STEPS: u64 = 12;
 
 /// Sizes are turned by dual feasible functions, whose sum over all pieces no way of cutting can beat: U(ε) rounds pieces over (brick − ε) up to
 /// a brick and those under ε down to nothing, and u(k) counts how many (k + 1)ths of a brick a piece exceeds. u(2) knows that of pieces over a
@@ -142,38 +142,47 @@ fn lower_bound(sizes: &[Size], room_nm: u64) -> u32 {
         .chain([0])
         .collect();
     thresholds.dedup();
-    let mut best = 0;
-    for least_nm in thresholds {
-        best = best.max(bound(sizes, room_nm, least_nm, None));
-        for k in 1..=MOST_STEPS {
-            best = best.max(bound(sizes, room_nm, least_nm, Some(k)));
-        }
-    }
-    u32::try_from(best).unwrap_or(u32::MAX)
+    // The longest stand first, so what U(ε) turns into bricks is a head of the sizes, and what it turns into nothing a tail.
+    let cuts: Vec<(usize, usize)> = thresholds
+        .iter()
+        .map(|least_nm| {
+            (
+                sizes.partition_point(|size| size.takes_nm > room_nm - least_nm),
+                sizes.partition_point(|size| size.takes_nm >= *least_nm),
+            )
+        })
+        .collect();
+    let best = std::iter::once(None)
+        .chain((1..=MOST_STEPS).map(Some))
+        .map(|k| bound(sizes, room_nm, &cuts, k))
+        .max();
+    u32::try_from(best.unwrap_or(0)).unwrap_or(u32::MAX)
 }
 
-/// Sum of u(k) of U(least), in bricks, rounded up. Without `k` it is that of U alone.
-fn bound(sizes: &[Size], room_nm: u64, least_nm: u64, k: Option<u128>) -> u128 {
-    let room = u128::from(room_nm);
-    // In shares of a brick times k.
-    let parts = room * k.unwrap_or(1);
-    let mut sum = 0_u128;
+/// The largest sum of u(k) of U(ε), in bricks, rounded up; `cuts` has for each ε how many sizes become bricks and how many stay more than
+/// nothing. Without `k` it is that of U alone.
+fn bound(sizes: &[Size], room_nm: u64, cuts: &[(usize, usize)], k: Option<u64>) -> u128 {
+    // In shares of a brick times k. A brick is under 2^52 nm, so thirteen of them are far inside 64 bits.
+    let whole = room_nm * k.unwrap_or(1);
+    let share = |takes_nm: u64| match k {
+        None => takes_nm,
+        Some(k) if (takes_nm * (k + 1)).is_multiple_of(room_nm) => takes_nm * k,
+        Some(k) => takes_nm * (k + 1) / room_nm * room_nm,
+    };
+    // Pieces and shares of the first sizes, for each number of sizes.
+    let mut so_far = vec![(0_u64, 0_u128)];
+    let (mut n_pieces, mut shares) = (0_u64, 0_u128);
     for size in sizes {
-        let takes = if size.takes_nm > room_nm - least_nm {
-            room
-        } else if size.takes_nm < least_nm {
-            0
-        } else {
-            u128::from(size.takes_nm)
-        };
-        let share = match k {
-            None => takes,
-            Some(k) if takes * (k + 1) % room == 0 => takes * k,
-            Some(k) => takes * (k + 1) / room * room,
-        };
-        sum += share * u128::from(size.n_pieces);
+        n_pieces += u64::from(size.n_pieces);
+        shares += u128::from(share(size.takes_nm)) * u128::from(size.n_pieces);
+        so_far.push((n_pieces, shares));
     }
-    sum.div_ceil(parts)
+    let first = |n_sizes: usize| so_far.get(n_sizes).copied().unwrap_or_default();
+    let sums = cuts.iter().map(|(n_bricks, n_counted)| {
+        let ((n_whole, as_sawn), (_, counted)) = (first(*n_bricks), first(*n_counted));
+        u128::from(whole) * u128::from(n_whole) + counted - as_sawn
+    });
+    sums.max().unwrap_or(0).div_ceil(u128::from(whole))
 }
 
 fn patterns(bricks: Vec<Vec<usize>>) -> Vec<Pattern> {
@@ -271,6 +280,50 @@ mod tests {
         )]
         let fewest = fewest as u32;
         fewest
+    }
+
+    /// The bound as it is defined, size by size and threshold by threshold.
+    fn plain_bound(sizes: &[Size], room_nm: u64) -> u128 {
+        let room = u128::from(room_nm);
+        let mut best = 0;
+        for least in std::iter::once(0).chain(sizes.iter().map(|size| u128::from(size.takes_nm))) {
+            if least > room / 2 {
+                continue;
+            }
+            let rounded = |size: &Size| match u128::from(size.takes_nm) {
+                takes if takes > room - least => room,
+                takes if takes < least => 0,
+                takes => takes,
+            };
+            for k in 0..=12 {
+                let share = |takes: u128| match k {
+                    0 => takes,
+                    k if (takes * (k + 1)).is_multiple_of(room) => takes * k,
+                    k => takes * (k + 1) / room * room,
+                };
+                let sum: u128 = sizes
+                    .iter()
+                    .map(|size| share(rounded(size)) * u128::from(size.n_pieces))
+                    .sum();
+                best = best.max(sum.div_ceil(room * k.max(1)));
+            }
+        }
+        best
+    }
+
+    proptest! {
+        #[test]
+        fn the_bound_is_that_of_its_definition(
+            takes in proptest::collection::vec((1_u64..=120, 1_u32..50), 0..12),
+        ) {
+            // Of 120 many sizes are exact shares.
+            let mut sizes: Vec<Size> = takes
+                .iter()
+                .map(|(takes_nm, n_pieces)| Size { size_idx: 0, takes_nm: *takes_nm, n_pieces: *n_pieces })
+                .collect();
+            sizes.sort_by_key(|size| std::cmp::Reverse(size.takes_nm));
+            prop_assert_eq!(u128::from(lower_bound(&sizes, 120)), plain_bound(&sizes, 120));
+        }
     }
 
     proptest! {

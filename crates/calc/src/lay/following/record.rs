@@ -3,7 +3,7 @@
 use super::super::laid::{Laid, LayNote, Measured};
 use super::super::pieces::{Kind, Label, Part};
 use super::super::radius::bow_m;
-use super::super::track::{Along, gaps_m};
+use super::super::track::{Along, Face, gaps_m};
 use super::bond::{Bounds, Stretch};
 use super::course_line::{CourseLine, Set, clearance_m};
 use super::courses::CourseAt;
@@ -81,7 +81,7 @@ impl<'a> CourseRecord<'a> {
                 self.joint(-clearance_m(&start, bounds.start, f64::max), station_m);
                 self.joint(-clearance_m(&start, bounds.start, f64::min), station_m);
             }
-            self.piece(line, set);
+            self.piece(line, set, start, end);
             if stretch.shared_idx == Some(idx) {
                 self.laid.notes.push(LayNote::PieceMerged {
                     course: self.course.number,
@@ -133,8 +133,8 @@ impl<'a> CourseRecord<'a> {
         }
     }
 
-    fn piece(&mut self, line: &CourseLine, set: &Set) {
-        let Some(outline) = line.outline(set) else {
+    fn piece(&mut self, line: &CourseLine, set: &Set, start: Face, end: Face) {
+        let Some(outline) = line.outline_between(set, start, end) else {
             return;
         };
         self.nth = self.nth.saturating_add(1);

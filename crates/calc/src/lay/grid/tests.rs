@@ -439,7 +439,7 @@ fn any_wishes() -> impl Strategy<Value = LayWishes> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(96) })]
+    #![proptest_config(crate::lay::walks::random_walks(96))]
 
     /// Cut only, with no least piece, the pieces are the whole plane's bricks within the field: every one of them, by a registry library.
     #[test]

@@ -4,7 +4,7 @@ use super::super::need::NeedAmount;
 use super::super::price_list::Offer;
 use super::super::sale::{Holds, SaleMeasure, SaleUnit};
 use crate::quantity::{in_cubic_metres, in_metres, unit};
-use rust_decimal::Decimal;
+use rust_decimal::{Decimal, RoundingStrategy};
 
 /// Why a need cannot be bought in a unit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -38,11 +38,10 @@ pub(super) fn one(offer: &Offer) -> Option<One> {
     }
 }
 
-/// How many units of the offer a need is, before waste: to 1e-9 of a unit, so that a need that is a whole number of units stays one
-/// whatever binary fractions made of it.
+/// How many units of the offer a need is, before waste; to 1e-12 of a unit.
 ///
 /// Volume is bought as tipped, concrete as mixed; weight as delivered, moisture with it. What the supplier says of loose volume and
-/// weight goes before the catalogue.
+/// weight goes before the catalogue. What is long is laid end to end: offcuts are for the waste.
 ///
 /// # Errors
 /// [`Misfit`].
@@ -89,18 +88,18 @@ pub(super) fn units(amount: &NeedAmount, offer: &Offer) -> Result<Decimal, Misfi
         (NeedAmount::Days(days), One::Day) => f64::from(*days),
         _ => return Err(Misfit::OtherMeasure),
     };
-    decimal(units).ok_or(Misfit::TooMuch)
+    to_digits(units, 12).ok_or(Misfit::TooMuch)
 }
 
-/// With so many percent on it; `None` past 28 digits.
+/// With so many percent on it, to 1e-9 of a unit: so what is a whole number of units stays one, whatever binary fractions and thirds
+/// made of it. `None` past 28 digits.
 pub(super) fn with_waste(units: Decimal, waste: Decimal) -> Option<Decimal> {
     let parts = waste.max(Decimal::ZERO).checked_add(Decimal::ONE_HUNDRED)?;
-    Some(
-        units
-            .checked_mul(parts)?
-            .checked_div(Decimal::ONE_HUNDRED)?
-            .normalize(),
-    )
+    let units = units
+        .checked_mul(parts)?
+        .checked_div(Decimal::ONE_HUNDRED)?;
+    let nearest = RoundingStrategy::MidpointAwayFromZero;
+    Some(units.round_dp_with_strategy(9, nearest).normalize())
 }
 
 /// Rounded up to a whole number of steps that is no less than the minimum; nothing of nothing. `None` past 28 digits.
@@ -123,16 +122,21 @@ pub(super) fn rounded_up(units: Decimal, offer: &Offer) -> Option<Decimal> {
 
 /// A number to 1e-9; `None` where it is no number from zero up, or past 28 digits.
 pub(super) fn decimal(value: f64) -> Option<Decimal> {
-    const MOST: f64 = 1e18;
-    if !(0.0..=MOST).contains(&value) {
+    to_digits(value, 9)
+}
+
+fn to_digits(value: f64, n_decimals: u32) -> Option<Decimal> {
+    const MOST: f64 = 1e27;
+    let parts = libm::round(value * libm::exp10(f64::from(n_decimals)));
+    if !(0.0..=MOST).contains(&parts) {
         return None;
     }
     #[expect(
         clippy::cast_possible_truncation,
         reason = "a whole number of at most 28 digits"
     )]
-    let billionths = libm::round(value * 1e9) as i128;
-    let number = Decimal::try_from_i128_with_scale(billionths, 9).ok()?;
+    let parts = parts as i128;
+    let number = Decimal::try_from_i128_with_scale(parts, n_decimals).ok()?;
     Some(number.normalize())
 }
 
@@ -188,12 +192,12 @@ impl Bulk {
         else {
             return None;
         };
-        let loose = offer
+        let ratio = offer
             .loose_to_compacted
-            .map_or(*loose, |ratio| *in_place * ratio);
-        let dry_mass = offer
-            .loose_density
-            .map_or(*dry_mass, |density| loose * density);
+            .filter(|ratio| ratio.is_finite() && *ratio >= 1.0);
+        let density = offer.loose_density.filter(|density| density.value > 0.0);
+        let loose = ratio.map_or(*loose, |ratio| *in_place * ratio);
+        let dry_mass = density.map_or(*dry_mass, |density| loose * density);
         Some(Self {
             loose_m3: in_cubic_metres(loose),
             delivered_kg: dry_mass.get::<unit::kilogram>() * wet_to_dry(offer),

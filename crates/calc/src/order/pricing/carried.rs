@@ -128,29 +128,29 @@ pub(super) fn loads(
     }
 }
 
-/// Trips with one's own truck for all that is fetched, or taken away by oneself: for each supplier the most of weight by payload and
-/// volume by box, and one where neither is known; what is hired is fetched and brought back. `None` where they cannot be counted.
+/// Trips with one's own truck for all that is fetched, or taken away by oneself, never both in one load: for each supplier the most of
+/// weight by payload and volume by box, and one where neither is known; what is hired is fetched and brought back, two trips (common
+/// practice, no source). `None` where they cannot be counted.
 pub(super) fn own_trips<'a>(
     list: &PriceList,
     lines: impl Iterator<Item = &'a OrderLine>,
 ) -> Option<Trips> {
-    let mut by_supplier: BTreeMap<(bool, &str), Carried> = BTreeMap::new();
+    let mut by_supplier: BTreeMap<(ItemGroup, &str), Carried> = BTreeMap::new();
     for line in lines {
         let Some(sold) = &line.sold else { continue };
         let is_bought = sold.count.is_some_and(|count| count > Decimal::ZERO);
         if sold.comes != Comes::PickedUp || !is_bought {
             continue;
         }
-        let is_hired = line.item.group() == ItemGroup::Hire;
         let sum = by_supplier
-            .entry((is_hired, sold.supplier.as_str()))
+            .entry((line.item.group(), sold.supplier.as_str()))
             .or_default();
         sum.mass = added(sum.mass, sold.weighs);
         sum.volume = added(sum.volume, sold.volume);
     }
     let mut n = 0_u32;
-    for ((is_hired, _), sum) in by_supplier {
-        let trips = if is_hired {
+    for ((group, _), sum) in by_supplier {
+        let trips = if group == ItemGroup::Hire {
             2
         } else {
             trips(&list.carry, sum)?
@@ -224,7 +224,7 @@ fn pieces(amount: Option<&NeedAmount>, holds: Holds, count: f64) -> Option<f64> 
 }
 
 /// Rounded up, to 1e-9 first; `None` where that is no count.
-fn whole_up(value: f64) -> Option<u32> {
+pub(super) fn whole_up(value: f64) -> Option<u32> {
     u32::try_from(decimal(value)?.ceil()).ok()
 }
 

@@ -30,7 +30,7 @@ pub(super) fn line(site: &Site, list: &PriceList, need: &Need) -> Lined {
 pub(super) fn not_needed(site: &Site, list: &PriceList, item: Item) -> Lined {
     let need = Need {
         item,
-        material: None,
+        material: (item == Item::Base).then(|| site.bed.base_material.clone()),
         name: item.name().to_owned(),
         amount: None,
         is_least: false,
@@ -63,7 +63,11 @@ fn written(site: &Site, list: &PriceList, need: Need, asked: Asked) -> Lined {
     let mut said = Said::of(&need);
     let wish = site.order.line(need.item);
     let terms = terms(need.item, wish, &mut said);
-    let price = list.price(need.item, need.material.as_ref());
+    let price = list.price(need.item, need.material.as_ref()).or_else(|| {
+        // Which material was ordered is not known any more.
+        let of_item = list.items.iter().find(|price| price.item == need.item);
+        of_item.filter(|_| asked == Asked::Nothing)
+    });
     let mut sold = None;
     let mut others = Vec::new();
     match price.and_then(|price| Some((price, chosen(price, wish, &mut said)?))) {
@@ -119,7 +123,7 @@ fn chosen(price: &ItemPrice, wish: Option<&LineWish>, said: &mut Said) -> Option
     let position = price
         .offers
         .iter()
-        .position(|offer| offer.supplier.trim() == supplier.trim());
+        .position(|offer| offer.supplier == supplier);
     if position.is_none() {
         said.note(
             Place::OrderLine(price.item),

@@ -7,6 +7,7 @@ mod hours;
 mod line;
 mod programme;
 mod said;
+mod shared_loads;
 mod total;
 
 use super::item::{Item, Way};
@@ -33,7 +34,7 @@ pub fn priced(
     let likely = Reckoned::of(site, list, &needs);
     let worst = worst
         .map(|worst| Reckoned::of(site, list, worst).price)
-        .filter(|worst| worst.total != likely.price.total);
+        .filter(|worst| worst.total > likely.price.total);
     Priced {
         way,
         n_barrow_trips: carried::barrow_trips(&needs, &list.carry),
@@ -83,8 +84,8 @@ impl Reckoned {
             .iter()
             .map(|work| hours::labour(site, list, work, crew.rate, &mut remarks))
             .collect();
-        let planned = programme::plan(needs, &labour, crew);
-        let lines: Vec<Lined> = Item::ALL
+        let mut planned = programme::plan(needs, &labour, crew);
+        let mut lines: Vec<Lined> = Item::ALL
             .into_iter()
             .filter_map(|item| {
                 let hired = planned.hire.iter().find(|need| need.item == item);
@@ -97,9 +98,13 @@ impl Reckoned {
                 }
             })
             .collect();
+        shared_loads::share(list, &mut lines);
         remarks.extend(lines.iter().flat_map(|line| line.remarks.iter().cloned()));
         let trips = carried::own_trips(list, lines.iter().map(|lined| &lined.line));
         let price = total::price(list, &lines, &labour, trips, crew.rate);
+        if let Some(trips) = trips {
+            programme::tell_trips(&mut planned.programme, trips);
+        }
         Self {
             lines,
             labour,

@@ -1,7 +1,7 @@
 //! Days on site: stages in turn, what must be there when, what is hired for how long.
 
 use super::super::need::{Figure, Need, NeedAmount, Needs, Step};
-use super::super::priced::{Day, Labour, Programme};
+use super::super::priced::{Day, Labour, Programme, Trips};
 use super::super::stage::Stage;
 use super::hours::CrewFound;
 use crate::order::Item;
@@ -33,6 +33,19 @@ pub(super) fn plan(needs: &Needs, labour: &[Labour], crew: CrewFound) -> Planned
             days,
         },
         hire,
+    }
+}
+
+/// Says on the first day what one's own trips take: they are paid as labour, and not among the stages.
+pub(super) fn tell_trips(programme: &mut Programme, trips: Trips) {
+    if let Some(day) = programme.days.first_mut()
+        && trips.hours > Decimal::ZERO
+    {
+        let (n, hours) = (trips.n, trips.hours);
+        let trips = if n == 1 { "trip" } else { "trips" };
+        day.said.push(format!(
+            "{n} {trips} with your own truck take {hours} h of one person besides, before these days and between them."
+        ));
     }
 }
 

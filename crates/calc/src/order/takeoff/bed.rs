@@ -2,7 +2,7 @@
 
 use super::super::item::{Item, Way};
 use super::super::need::{Figure, Need};
-use super::bulk::{Compacted, tipped};
+use super::bulk::{Compacted, from_loose, tipped};
 use super::draft::Draft;
 use super::{Job, missing};
 use crate::place::Place;
@@ -56,7 +56,8 @@ pub(super) fn sand<'a>(job: &Job<'a>) -> Option<(&'a crate::catalogue::Material,
         loose_to_compacted: bedding.loose_to_compacted,
         ratio_source: &bedding.source,
         density: material.loose_density * bedding.loose_to_compacted,
-        density_source: material.source_of("compacted density"),
+        density_source: from_loose(material),
+        moisture: job.catalogue.moisture(&material.key),
     };
     Some((material, figures))
 }

@@ -14,7 +14,12 @@ const WHOLE_BRICK_MISSING: &str = "how many whole bricks there are: count them o
 /// Brick of both sizes, as far as it is bought. What the old walk gives back is brick of the first size; of the second none is counted.
 pub(super) fn bricks(job: &Job<'_>) -> Vec<Need> {
     let Some(lay) = job.lay() else {
-        return vec![first_draft().misses(missing::of_lay(job))];
+        let missing = missing::of_lay(job);
+        let is_of_second = job.site.lay.edge_of_second && BrickSize::of_second(job.site).is_some();
+        let second = is_of_second.then(|| second_draft().misses(missing.clone()));
+        return std::iter::once(first_draft().misses(missing))
+            .chain(second)
+            .collect();
     };
     [first(job, lay), second(job, lay)]
         .into_iter()
@@ -54,19 +59,21 @@ fn first(job: &Job<'_>, lay: &Lay) -> Option<Need> {
     bought(draft, n_short, &each)
 }
 
+fn second_draft() -> Draft {
+    Draft::of(Item::SecondBrick).from([
+        Place::EdgeStands,
+        Place::SecondLength,
+        Place::SecondWidth,
+        Place::SecondThickness,
+    ])
+}
+
 /// The edge's brick where it is of the second size: all of it is bought, as none of it was counted.
 fn second(job: &Job<'_>, lay: &Lay) -> Option<Need> {
     let bricks = &lay.cuts.second;
     let size = BrickSize::of_second(job.site)?;
     let each = Each::of(job, size, lay.wishes.joint);
-    let mut draft = Draft::of(Item::SecondBrick)
-        .from([
-            Place::EdgeStands,
-            Place::SecondLength,
-            Place::SecondWidth,
-            Place::SecondThickness,
-        ])
-        .steps(laid(bricks));
+    let mut draft = second_draft().steps(laid(bricks));
     if job.way != Way::NewBrick {
         draft = draft.step(
             "of it on site",
@@ -160,7 +167,7 @@ pub(super) fn old_brick(job: &Job<'_>) -> Option<Need> {
     let draft = Draft::of(Item::OldBrick).from([Place::OldSurface]);
     let material = old_pavement(job);
     let draft = match material {
-        Some(material) => draft.material(&material.key, Item::OldBrick.name()),
+        Some(material) => draft.of_key(&material.key),
         None => return Some(draft.misses("old brick in the catalogue: what it weighs")),
     };
     let material = material?;

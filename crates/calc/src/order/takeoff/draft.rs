@@ -35,6 +35,12 @@ impl Draft {
         self
     }
 
+    /// Of that material, under the item's own name.
+    pub(super) fn of_key(mut self, key: &MaterialKey) -> Self {
+        self.material = Some(key.clone());
+        self
+    }
+
     /// Under that name.
     pub(super) fn named(mut self, name: impl Into<String>) -> Self {
         self.name = Some(name.into());

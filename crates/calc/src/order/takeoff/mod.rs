@@ -1,7 +1,7 @@
 //! What the section and the plan need, item by item: nothing is typed twice, and nothing is rounded but what is counted.
 //!
 //! Where the walk is laid again on its old base, the old setting bed comes off and a new one goes down, and brick, joints, edge, restraint
-//! and forms are as designed; there is no dig, no base and no fabric.
+//! and forms are as designed; there is no dig, no base and no fabric, and the old edge's trench serves the new edge.
 
 mod base;
 mod bed;
@@ -16,8 +16,6 @@ mod jointing;
 mod missing;
 mod old_bed;
 mod spoil;
-#[cfg(test)]
-mod tests;
 mod work;
 
 use super::Found;

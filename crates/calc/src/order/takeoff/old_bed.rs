@@ -8,6 +8,7 @@ use crate::catalogue::{Hatch, Material, UnderAWalk};
 use crate::ground::{Ground, Verdict};
 use crate::place::Place;
 use crate::quantity::{Length, in_metres, inches, kilograms_per_cubic_metre, metres, unit};
+use crate::site::MaterialKey;
 
 /// Sand thicker than this is fill and no setting bed: only as much of it is taken off as the new one needs. Twice the 1 in that the Brick
 /// Industry Association's Technical Note 14A allows at most; that it is twice is common practice, no source.
@@ -42,6 +43,10 @@ pub(super) fn old_bed(job: &Job<'_>) -> Need {
     };
     let Some(figures) = Figures::of(job, &shown) else {
         return draft.misses("a sand for the setting bed in the catalogue");
+    };
+    let draft = match &figures.only {
+        Some(key) => draft.of_key(key),
+        None => draft,
     };
     let area = bed.earthwork.paved_area;
     let in_place = area * thickness;
@@ -108,6 +113,8 @@ struct Figures {
     swell: f64,
     bank_kg_per_m3: f64,
     source: String,
+    /// The one sand, where there is but one.
+    only: Option<MaterialKey>,
 }
 
 impl Figures {
@@ -135,6 +142,7 @@ impl Figures {
             return Some(Self {
                 swell: mean(&|material| material.swell),
                 bank_kg_per_m3: mean(&bank),
+                only: is_one_sand.then(|| first.material.key.clone()),
                 source: if is_one_sand {
                     first.material.source_of("swell").to_owned()
                 } else {
@@ -151,6 +159,7 @@ impl Figures {
             swell: material.swell,
             bank_kg_per_m3: bank(material),
             source: material.source_of("swell").to_owned(),
+            only: Some(material.key.clone()),
         })
     }
 }

@@ -40,6 +40,7 @@ pub(super) fn dug(job: &Job<'_>) -> Vec<Need> {
         let here = materials(job, ground, verdict);
         let draft = of_materials(draft(item), &here)
             .from(layers(ground, verdict))
+            .from(pits(ground))
             .least(bed.earthwork.is_least)
             .step("dig in plan", Figure::Area(bed.earthwork.dig_area));
         if item == Item::UnsuitableSpoil && ground.pits.is_empty() {
@@ -58,7 +59,7 @@ fn draft(item: Item) -> Draft {
 /// Of that material, where the pits show but one.
 fn of_materials(draft: Draft, here: &[(MaterialKey, String)]) -> Draft {
     match here {
-        [(key, name)] => draft.material(key, &format!("{name} away")),
+        [(key, _)] => draft.of_key(key),
         _ => draft,
     }
 }
@@ -74,7 +75,7 @@ fn tipped(
     let names: Vec<&str> = here.iter().map(|(_, name)| name.as_str()).collect();
     let (what, from) = if spoil.is_met {
         (
-            names.join(", "),
+            names.join("; "),
             "catalogue: mean of the layers in the pits by their thickness",
         )
     } else {
@@ -127,12 +128,17 @@ fn materials(job: &Job<'_>, ground: &Ground, verdict: Verdict) -> Vec<(MaterialK
     found
 }
 
-/// Where the pits show them.
+fn pits(ground: &Ground) -> impl Iterator<Item = Place> + '_ {
+    ground.pits.iter().map(|pit| Place::Pit(pit.pit_idx))
+}
+
+/// Where the pits show them; a layer that the catalogue does not know comes out.
 fn layers(ground: &Ground, verdict: Verdict) -> Vec<Place> {
     let mut places = Vec::new();
     for pit in &ground.pits {
         for (layer_idx, layer) in pit.layers.iter().enumerate() {
-            if layer.verdict == verdict {
+            let comes_out = verdict == Verdict::ComesOut && layer.verdict == Verdict::NotKnown;
+            if layer.verdict == verdict || comes_out {
                 places.push(Place::LayerMaterial(pit.pit_idx, layer_idx));
             }
         }

@@ -1,6 +1,7 @@
 //! Walks of many shapes, drawn at many scales.
 
 mod dragged;
+mod fall;
 mod readable;
 mod said;
 mod seen;
@@ -141,6 +142,8 @@ impl Walk {
             pieces: &self.laid.pieces,
             letter: &letter,
             fall: Fall::from_ratio(1.0 / 48.0),
+            cross_fall: Fall::from_ratio(-1.0 / 96.0),
+            grade_pieces: &[],
             narrowest_joint: self.laid.narrowest_joint,
             widest_joint: self.laid.widest_joint,
             least_lap: self.laid.least_lap,

@@ -49,7 +49,17 @@ impl CourseLine {
     /// Its corners in plan: a tapered piece that would bow too far into a joint beside it is cut back there. `None` where the ends cross,
     /// so that there is no room for a piece.
     pub(in crate::lay) fn outline(&self, set: &Set) -> Option<[PlanPoint; 4]> {
-        let (mut start, mut end) = self.faces(set);
+        let (start, end) = self.faces(set);
+        self.outline_between(set, start, end)
+    }
+
+    /// The same, from its two ends.
+    pub(in crate::lay) fn outline_between(
+        &self,
+        set: &Set,
+        mut start: Face,
+        mut end: Face,
+    ) -> Option<[PlanPoint; 4]> {
         let (right_m, away_m) = between(
             self.track.spot(set.seat.from).at,
             self.track.spot(set.seat.to).at,

@@ -54,7 +54,7 @@ fn few_rows_are_cut_to_a_wedge() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(200))]
+    #![proptest_config(crate::lay::walks::random_walks(200))]
 
     /// The inner edge turns on at least a brick's width and an edge brick.
     #[test]

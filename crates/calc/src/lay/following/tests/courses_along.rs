@@ -162,7 +162,7 @@ fn halves_then_tapers_on_tighter_curves() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(200))]
+    #![proptest_config(crate::lay::walks::random_walks(200))]
 
     #[test]
     fn any_run_is_covered(

@@ -100,7 +100,7 @@ fn a_row_across_at_the_door() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(200))]
+    #![proptest_config(crate::lay::walks::random_walks(200))]
 
     /// Edge bricks, rows across and field keep clear of each other on curves that are not tighter than six brick lengths.
     #[test]

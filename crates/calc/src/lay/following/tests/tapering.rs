@@ -50,7 +50,7 @@ fn off_m(outline: &[PlanPoint], spot: PlanPoint) -> f64 {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(60))]
+    #![proptest_config(crate::lay::walks::random_walks(60))]
 
     #[test]
     fn the_widest_place_is_covered(widths_in in proptest::collection::vec(24.0..72.0_f64, 4), radius_m in 2.5..12.0_f64, turn in 20.0..80.0_f64, is_right in any::<bool>()) {

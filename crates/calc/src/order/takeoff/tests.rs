@@ -1,1 +1,0 @@
-//! The take-off against figures from outside.
