@@ -7,6 +7,7 @@ mod lay;
 mod line;
 mod look;
 pub mod opened;
+pub(crate) mod order;
 pub(crate) mod penetrometer;
 mod seen;
 mod soil;
@@ -37,11 +38,13 @@ pub enum Stop {
     Bed,
     /// Bond, brick, the width that fits.
     Lay,
+    /// What is bought, taken away and hired, hours and price.
+    Order,
 }
 
 impl Stop {
     /// In the order of the visit.
-    pub const ALL: [Self; 4] = [Self::Look, Self::Line, Self::Bed, Self::Lay];
+    pub const ALL: [Self; 5] = [Self::Look, Self::Line, Self::Bed, Self::Lay, Self::Order];
 
     /// Its one verb.
     #[must_use]
@@ -51,6 +54,7 @@ impl Stop {
             Self::Line => "Line",
             Self::Bed => "Bed",
             Self::Lay => "Lay",
+            Self::Order => "Order",
         }
     }
 
@@ -62,6 +66,7 @@ impl Stop {
             Self::Line => line::rows(visit, set),
             Self::Bed => bed::rows(visit),
             Self::Lay => lay::rows(visit, set, opened),
+            Self::Order => order::rows(visit, opened),
         }
     }
 
@@ -187,14 +192,14 @@ impl Stop {
             | Place::SecondThickness
             | Place::BricksOnSite
             | Place::BrickLoss
-            | Place::Piece(_)
-            | Place::OrderWay
+            | Place::Piece(_) => Self::Lay,
+            Place::OrderWay
             | Place::OrderLine(_)
             | Place::OrderRate(_)
             | Place::OrderCount(_)
             | Place::CrewSize
             | Place::CrewRate
-            | Place::StageHours(_) => Self::Lay,
+            | Place::StageHours(_) => Self::Order,
         }
     }
 }
