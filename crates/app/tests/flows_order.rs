@@ -4,6 +4,7 @@
 #![expect(
     clippy::unwrap_used,
     clippy::expect_used,
+    clippy::panic,
     reason = "a panic in a test is the failure report"
 )]
 
@@ -204,7 +205,7 @@ fn lit_in(app: &App) -> Vec<String> {
         .query_all_by_label_contains("Lit for")
         .map(|node| {
             let words = node.accesskit_node().label().unwrap();
-            let end = words.find(|letter: char| letter == ' ' || letter == ',');
+            let end = words.find([' ', ',']);
             words.get(..end.unwrap_or(0)).unwrap_or_default().to_owned()
         })
         .collect()
