@@ -77,6 +77,7 @@ impl Check<'_> {
             frost: self.frost(),
             lay: self.lay(),
             order: underbrick_calc::site::OrderInput::default(),
+            build: underbrick_calc::site::BuildInput::default(),
             edge: site::EdgeInput {
                 stands: file.edge.stands.into(),
                 restraint: self.restraint(),

@@ -1,0 +1,94 @@
+//! A reading against the design: right or wrong now, by how much, and what to do.
+
+use super::surface::{SpotKind, Surface, Tolerance};
+use crate::place::Place;
+use crate::quantity::Length;
+
+/// What a reading says of one surface.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ReadingFound {
+    /// Which reading.
+    pub reading_idx: usize,
+    /// What it stands on.
+    pub surface: Surface,
+    /// Where.
+    pub station: Length,
+    /// Where, right positive.
+    pub offset: Length,
+    /// Level that was read; `None` without a reading, or a rod reading without its set-up.
+    pub level: Option<Length>,
+    /// Level that it must have; `None` where there is no such surface there.
+    pub design: Option<Length>,
+    /// Read less design: high is positive.
+    pub off: Option<Length>,
+    /// How far it may be off.
+    pub tolerance: Tolerance,
+    /// Right, high, low.
+    pub verdict: Verdict,
+    /// What to do, in one sentence; empty where it is right.
+    pub advice: String,
+    /// Whether it is so far off that it is asked about once: it may be a slip of reading.
+    pub is_questioned: bool,
+}
+
+/// Right, high, low.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// In tolerance.
+    Right,
+    /// Too high, or too much.
+    High,
+    /// Too low, or too little.
+    Low,
+    /// Nothing to say: a reading is missing.
+    NotKnown,
+}
+
+/// What a check at a spot says.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SpotFound {
+    /// Which.
+    pub spot_idx: usize,
+    /// What was checked.
+    pub kind: SpotKind,
+    /// What was read.
+    pub size: Option<Length>,
+    /// Least that it may be; zero for most.
+    pub least: Length,
+    /// Most that it may be.
+    pub most: Length,
+    /// Right, high, low.
+    pub verdict: Verdict,
+    /// What to do; empty where it is right.
+    pub advice: String,
+    /// Where the limits come from.
+    pub source: crate::findings::Source,
+}
+
+/// What the lift record says of one lift.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LiftFound {
+    /// Which lift.
+    pub number: usize,
+    /// Most that may be tipped.
+    pub loose_limit: Length,
+    /// What it must come to, at its thickest.
+    pub compacted: Length,
+    /// Passes that the plate's class asks for; `None` where no rule is known.
+    pub n_passes_asked: Option<u32>,
+    /// Right, high (tipped too thick), low (too few passes).
+    pub verdict: Verdict,
+    /// What to do; empty where it is right.
+    pub advice: String,
+}
+
+/// A check that a stage asks for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Required {
+    /// What, in words: "bottom of dig at 12'-0\"".
+    pub what: String,
+    /// Where it is entered.
+    pub place: Place,
+    /// Right, high, low; not known where it was not read.
+    pub verdict: Verdict,
+}
