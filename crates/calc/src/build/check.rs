@@ -29,6 +29,10 @@ pub struct ReadingFound {
     pub advice: String,
     /// Whether it is so far off that it is asked about once: it may be a slip of reading.
     pub is_questioned: bool,
+    /// The reading that it is uneven with: the two differ by more than may be over 10 ft, though each may lie in its tolerance.
+    pub uneven_with: Option<usize>,
+    /// Whether the same spot was read again after it: the later reading counts.
+    pub is_read_again: bool,
 }
 
 /// Right, high, low.
@@ -63,6 +67,10 @@ pub struct SpotFound {
     pub advice: String,
     /// Where the limits come from.
     pub source: crate::findings::Source,
+    /// What another published rule says of the same, in words; empty where none does.
+    pub beside: &'static str,
+    /// Whether the same was checked again there after it: the later check counts.
+    pub is_read_again: bool,
 }
 
 /// What the lift record says of one lift.

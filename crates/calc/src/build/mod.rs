@@ -1,12 +1,25 @@
 //! Building it: what string, tape and rod must read, and whether what they read is right.
 
+mod advice;
+mod cautions;
 mod check;
+mod checked;
+mod clock;
+mod designed;
+mod flat;
+mod hold_checks;
+mod lifts_placed;
+mod placed;
+mod readings;
 mod screed;
+mod spots;
 mod stage;
+mod stages;
 mod stake;
 mod surface;
 
 pub use check::{LiftFound, ReadingFound, Required, SpotFound, Verdict};
+pub use checked::{Checked, checked};
 pub use screed::{GaugeMark, Screed};
 pub use stage::{HoldStage, StageFound, StageState};
 pub use stake::{CurveSetOut, EdgeStake, Stake, StakeRow, StakeWhy, Swing};
