@@ -1,5 +1,6 @@
 //! A reading against the design: right or wrong now, by how much, and what to do.
 
+use super::stage::HoldStage;
 use super::surface::{SpotKind, Surface, Tolerance};
 use crate::place::Place;
 use crate::quantity::Length;
@@ -82,8 +83,10 @@ pub struct LiftFound {
     pub loose_limit: Length,
     /// What it must come to, at its thickest.
     pub compacted: Length,
-    /// Passes that the plate's class asks for; `None` where no rule is known.
+    /// Passes that are asked for, the fewest of all classes of plate that are published for this thickness; `None` where none is.
     pub n_passes_asked: Option<u32>,
+    /// Passes of each class of plate, in words: the crew knows its own.
+    pub passes_rule: String,
     /// Right, high (tipped too thick), low (too few passes).
     pub verdict: Verdict,
     /// What to do; empty where it is right.
@@ -99,4 +102,28 @@ pub struct Required {
     pub place: Place,
     /// Right, high, low; not known where it was not read.
     pub verdict: Verdict,
+    /// What is to be entered there.
+    pub asks: Asks,
+}
+
+/// What a check asks for, so that whoever taps on it need not say it again.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Asks {
+    /// A level.
+    Level {
+        /// Of which surface.
+        surface: Surface,
+        /// Where along the run.
+        station: Length,
+        /// Where across, right positive.
+        offset: Length,
+    },
+    /// A check at a spot.
+    Spot(SpotKind),
+    /// How thick the lift of this number was tipped.
+    LiftLoose(usize),
+    /// Passes over the lift of this number.
+    LiftPasses(usize),
+    /// The stage before it, which is to be closed first.
+    StageBefore(HoldStage),
 }

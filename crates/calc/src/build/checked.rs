@@ -3,7 +3,7 @@
 use super::Placed;
 use super::check::{LiftFound, ReadingFound, SpotFound};
 use super::stage::StageFound;
-use super::{clock, lifts_placed, placed, readings, spots, stages};
+use super::{clock, lifts_placed, placed, readings, spots, stages, string_line};
 use crate::bed::Bed;
 use crate::findings::Findings;
 use crate::line::Line;
@@ -39,6 +39,7 @@ pub fn checked(
     let lifts = lifts_placed::lifts(site, bed, findings);
     let placed = placed::placed(site, bed, order);
     let stages = stages::stages(site, line, bed, (&readings, &spots), findings);
+    string_line::check(site, line, findings);
     clock::check(&site.build, findings);
     Checked {
         readings,

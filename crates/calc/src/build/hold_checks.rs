@@ -1,6 +1,6 @@
 //! What each stage is closed on: levels at the door, the far end and between, and checks at spots.
 
-use super::check::{ReadingFound, Required, SpotFound, Verdict};
+use super::check::{Asks, ReadingFound, Required, SpotFound, Verdict};
 use super::designed;
 use super::lifts_placed;
 use super::readings::{ROUNDING_M, same_spot, spot_words};
@@ -95,11 +95,13 @@ impl HoldChecks<'_> {
                 what: format!("lift {number} as tipped, at its thickest"),
                 place: Place::LiftLoose(number),
                 verdict: lifts_placed::thickness_verdict(self.bed, placed.as_ref()),
+                asks: Asks::LiftLoose(number),
             },
             Required {
                 what: format!("passes over lift {number}"),
                 place: Place::LiftPasses(number),
-                verdict: lifts_placed::passes_verdict(placed.as_ref()),
+                verdict: self.passes_verdict(number),
+                asks: Asks::LiftPasses(number),
             },
         ];
         let surface = Surface::LiftTop(number);
@@ -108,6 +110,16 @@ impl HoldChecks<'_> {
             required.extend(self.spots(stage, SpotKind::StraightedgeOnBase, false));
         }
         required
+    }
+
+    fn passes_verdict(&self, number: usize) -> Verdict {
+        let lift = number
+            .checked_sub(1)
+            .and_then(|lift_idx| self.bed.lifts.each.get(lift_idx));
+        let placed = lifts_placed::entry(self.site, number);
+        lift.map_or(Verdict::NotKnown, |lift| {
+            lifts_placed::passes_verdict(lift, placed.as_ref())
+        })
     }
 
     /// Both ends of each stretch on which the lift runs, and the stakes between. Half a foot in from where it thins out, as nobody reads
@@ -254,6 +266,11 @@ impl HoldChecks<'_> {
                     Place::BuildValue(reading.reading_idx)
                 }),
                 verdict: nearest.map_or(Verdict::NotKnown, |reading| reading.verdict),
+                asks: Asks::Level {
+                    surface,
+                    station: spot.station,
+                    offset: spot.offset,
+                },
             });
             taken.extend(nearest.map(|reading| reading.reading_idx));
         }
@@ -265,6 +282,11 @@ impl HoldChecks<'_> {
             what: spot_words(shown, surface, reading.station, reading.offset),
             place: Place::BuildValue(reading.reading_idx),
             verdict: reading.verdict,
+            asks: Asks::Level {
+                surface,
+                station: reading.station,
+                offset: reading.offset,
+            },
         }));
         required
     }
@@ -280,6 +302,7 @@ impl HoldChecks<'_> {
                 what: self.spot_words(spot),
                 place: Place::SpotSize(spot.spot_idx),
                 verdict: spot.verdict,
+                asks: Asks::Spot(kind),
             })
             .collect();
         if required.is_empty() && is_asked {
@@ -287,6 +310,7 @@ impl HoldChecks<'_> {
                 what: named(kind),
                 place: Place::HoldStage(stage),
                 verdict: Verdict::NotKnown,
+                asks: Asks::Spot(kind),
             });
         }
         required

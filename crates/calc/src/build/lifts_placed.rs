@@ -1,10 +1,11 @@
 //! Lifts as they were placed: not tipped thicker than the plate reaches, and passed over often enough.
 
 use super::check::{LiftFound, Verdict};
+use super::passes;
 use super::readings::ROUNDING_M;
 use crate::bed::{Bed, Lift};
 use crate::field::{check_length, take_length};
-use crate::findings::{Findings, Weight};
+use crate::findings::{Findings, Source, Weight};
 use crate::place::Place;
 use crate::quantity::{Length, inches, metres};
 use crate::site::{LiftPlaced, Site};
@@ -12,13 +13,33 @@ use crate::site::{LiftPlaced, Site};
 /// What the lift record says of each lift of the design. Of a lift that was written down twice the later entry counts.
 ///
 /// Too thick is judged as tipped; where only the compacted thickness was read, by that times the ratio of loose to compacted. The class
-/// of the plate is not known, so that no number of passes is asked for: the plate's own rule goes, and one pass is the least.
+/// of the plate is not known: the fewest passes of all published classes are asked for, and all of them are told.
 pub(super) fn lifts(site: &Site, bed: &Bed, findings: &mut Findings) -> Vec<LiftFound> {
+    no_such_lift(site, bed, findings);
     bed.lifts
         .each
         .iter()
         .map(|lift| found(site, bed, lift, findings))
         .collect()
+}
+
+fn no_such_lift(site: &Site, bed: &Bed, findings: &mut Findings) {
+    let n_lifts = bed.lifts.each.len();
+    for placed in &site.build.lifts {
+        if (1..=n_lifts).contains(&placed.number) {
+            continue;
+        }
+        findings.note(
+            Place::LiftLoose(placed.number),
+            Weight::Note,
+            Source::Readings,
+            format!(
+                "Lift {} was placed, but the design has lifts 1 to {n_lifts}.",
+                placed.number
+            ),
+            "It is kept as written; see whether the design was changed on purpose.",
+        );
+    }
 }
 
 /// The last entry of a lift, without thicknesses that cannot be true.
@@ -50,13 +71,21 @@ pub(super) fn thickness_verdict(bed: &Bed, placed: Option<&LiftPlaced>) -> Verdi
     }
 }
 
-/// Whether a lift was passed over often enough.
-pub(super) fn passes_verdict(placed: Option<&LiftPlaced>) -> Verdict {
+/// Whether a lift was passed over often enough; where nothing is published for its thickness, one pass is the least.
+pub(super) fn passes_verdict(lift: &Lift, placed: Option<&LiftPlaced>) -> Verdict {
+    let asked = passes::fewest(compacted(lift, placed)).unwrap_or(1);
     match placed.and_then(|placed| placed.n_passes) {
         None => Verdict::NotKnown,
-        Some(0) => Verdict::Low,
+        Some(n_passes) if n_passes < asked => Verdict::Low,
         Some(_) => Verdict::Right,
     }
+}
+
+/// Compacted thickness at its thickest, as read, else as designed.
+fn compacted(lift: &Lift, placed: Option<&LiftPlaced>) -> Length {
+    placed
+        .and_then(|placed| placed.compacted)
+        .unwrap_or(lift.compacted)
 }
 
 fn found(site: &Site, bed: &Bed, lift: &Lift, findings: &mut Findings) -> LiftFound {
@@ -71,7 +100,9 @@ fn found(site: &Site, bed: &Bed, lift: &Lift, findings: &mut Findings) -> LiftFo
     }
     let placed = entry(site, lift.number);
     let thickness = thickness_verdict(bed, placed.as_ref());
-    let passes = passes_verdict(placed.as_ref());
+    let passes = passes_verdict(lift, placed.as_ref());
+    let asked = passes::fewest(compacted(lift, placed.as_ref()));
+    let passes_rule = passes::words(compacted(lift, placed.as_ref()));
     let verdict = match (thickness, passes) {
         (Verdict::High, _) => Verdict::High,
         (_, Verdict::Low) => Verdict::Low,
@@ -80,16 +111,15 @@ fn found(site: &Site, bed: &Bed, lift: &Lift, findings: &mut Findings) -> LiftFo
     };
     let advice = match verdict {
         Verdict::High => too_thick(site, bed, placed.as_ref()),
-        Verdict::Low => {
-            "Not compacted: pass over every spot as often as the plate's own rule says.".to_owned()
-        }
+        Verdict::Low => format!("Too few passes: dampen it and pass on. {passes_rule}"),
         Verdict::Right | Verdict::NotKnown => String::new(),
     };
     LiftFound {
         number: lift.number,
         loose_limit: bed.lifts.loose_limit,
         compacted: lift.compacted,
-        n_passes_asked: None,
+        n_passes_asked: asked,
+        passes_rule,
         verdict,
         advice,
     }

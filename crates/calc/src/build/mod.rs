@@ -9,6 +9,7 @@ mod designed;
 mod flat;
 mod hold_checks;
 mod lifts_placed;
+mod passes;
 mod placed;
 mod readings;
 mod screed;
@@ -16,13 +17,15 @@ mod spots;
 mod stage;
 mod stages;
 mod stake;
+mod string_line;
 mod surface;
 
-pub use check::{LiftFound, ReadingFound, Required, SpotFound, Verdict};
+pub use check::{Asks, LiftFound, ReadingFound, Required, SpotFound, Verdict};
 pub use checked::{Checked, checked};
 pub use screed::{GaugeMark, Screed};
 pub use stage::{HoldStage, StageFound, StageState};
 pub use stake::{CurveSetOut, EdgeStake, Stake, StakeRow, StakeWhy, Swing};
+pub use string_line::{StringLine, string_line};
 pub use surface::{SpotKind, Surface, Tolerance};
 
 use crate::order::{Decimal, Item, SaleUnit};

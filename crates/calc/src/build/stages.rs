@@ -1,7 +1,7 @@
 //! Stages with hold points: which the design asks for, and where each stands.
 
 use super::cautions::cautions;
-use super::check::{ReadingFound, Required, SpotFound, Verdict};
+use super::check::{Asks, ReadingFound, Required, SpotFound, Verdict};
 use super::hold_checks::HoldChecks;
 use super::lifts_placed;
 use super::stage::{HoldStage, StageFound, StageState};
@@ -27,6 +27,9 @@ pub(super) fn is_closed(site: &Site, stage: HoldStage) -> bool {
 }
 
 /// The stages that the design asks for, in the order in which they are done, each with its checks, cautions and state.
+///
+/// Every stage asks that the first one that is still open before it is closed. Lifting the brick, fabric, restraint and hand-over ask for
+/// nothing else: they are closed by hand.
 pub(super) fn stages(
     site: &Site,
     line: &Line,
@@ -46,13 +49,12 @@ pub(super) fn stages(
     let mut open_before: Vec<HoldStage> = Vec::new();
     for stage in order.iter().copied() {
         let mut required = checks.of(stage);
-        if is_by_hand(stage) {
-            required.extend(open_before.iter().map(|before| Required {
-                what: format!("{}: not closed", before.name()),
-                place: Place::HoldStage(*before),
-                verdict: Verdict::NotKnown,
-            }));
-        }
+        required.extend(open_before.first().map(|before| Required {
+            what: format!("\"{}\" closed before it", before.name()),
+            place: Place::HoldStage(*before),
+            verdict: Verdict::NotKnown,
+            asks: Asks::StageBefore(*before),
+        }));
         let closing = closing(site, stage);
         let state = match closing {
             None => open_state(&required),
@@ -79,14 +81,6 @@ pub(super) fn stages(
     not_in_design(site, &order, findings);
     out_of_order(site, &order, findings);
     found
-}
-
-/// Stages without a check of their own: closed by hand, after those before them.
-const fn is_by_hand(stage: HoldStage) -> bool {
-    matches!(
-        stage,
-        HoldStage::LiftBrick | HoldStage::Fabric | HoldStage::Restraint | HoldStage::HandOver
-    )
 }
 
 fn in_order(site: &Site, line: &Line, bed: &Bed) -> Vec<HoldStage> {

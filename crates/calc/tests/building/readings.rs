@@ -1,7 +1,7 @@
 //! Readings of levels, worked by hand.
 
 use super::sites::{Job, check_found, mid, plain, rod, set_up, stamp, stepped, tape};
-use underbrick_calc::build::{ReadingFound, Surface, Verdict};
+use underbrick_calc::build::{ReadingFound, Surface, Verdict, string_line};
 use underbrick_calc::findings::Weight;
 use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::place::Place;
@@ -405,4 +405,20 @@ fn at_a_riser_a_reading_is_held_to_the_nearer_side() {
         assert!((got_in - off_in).abs() < 1e-3, "{got_in} in");
         assert_eq!(found.verdict, Right);
     }
+}
+
+/// 30 ft between stakes: 0.0221 N/m × 9.144² ÷ (8 × 44.48 N) = 5.2 mm, 3/16 in.
+#[test]
+fn a_string_over_too_long_a_span_is_noted() {
+    let mut job = Job::of(plain());
+    let string = string_line(&job.site, &job.line);
+    assert!(string.sag < inches(1.0 / 32.0));
+    job.site.build.spacing = Some(feet(30.0));
+    let (_, findings) = job.checked();
+    check_found(
+        &findings,
+        Place::BuildSpacing,
+        Weight::Note,
+        "A string pulled with 10 lb (45 N) sags 3/16\" over the 30'-0\" between stakes.",
+    );
 }

@@ -1,7 +1,7 @@
 //! Stages with hold points: the curved walk built from end to end.
 
 use super::sites::{Job, check_found, curved, mid, plain, stamp, stepped};
-use underbrick_calc::build::{HoldStage, SpotKind, StageFound, StageState, Surface, Verdict};
+use underbrick_calc::build::{Asks, HoldStage, SpotKind, StageFound, StageState, Surface, Verdict};
 use underbrick_calc::findings::Weight;
 use underbrick_calc::order::Way;
 use underbrick_calc::place::Place;
@@ -43,38 +43,23 @@ fn spot(kind: SpotKind, size_in: f64) -> SpotReading {
     }
 }
 
-/// The surface that a stage is read on.
-fn surface_of(stage: HoldStage) -> Option<Surface> {
-    match stage {
-        HoldStage::Dig => Some(Surface::DigBottom),
-        HoldStage::Lift(number) => Some(Surface::LiftTop(number)),
-        HoldStage::Forms => Some(Surface::FormTop),
-        HoldStage::Edge | HoldStage::Riser(_) => Some(Surface::EdgeTop),
-        HoldStage::SettingBed => Some(Surface::SettingBed),
-        HoldStage::Field => Some(Surface::BrickTop),
-        _ => None,
-    }
-}
-
-/// Where the levels of a stage are asked for, as the words say: station in feet and inches, and the side.
-fn asked_at(what: &str) -> (Length, Length) {
-    use underbrick_calc::measure::written::{BareUnit, read_length};
-    let at = what.split_once(" at ").unwrap().1;
-    let (station, offset) = at.split_once(", ").unwrap_or((at, "0 right"));
-    let (size, side) = offset.rsplit_once(' ').unwrap();
-    let length = |text: &str| read_length(text, BareUnit::Foot).unwrap();
-    let sign = if side == "left" { -1.0 } else { 1.0 };
-    (length(station), length(size) * sign)
-}
-
-/// Reads everything that a stage asks for and does not have, so far off its design, as a crew would: spot by spot from the list.
+/// Reads everything that a stage asks for and does not have, levels so far off their design, as a crew would: tap by tap on the list.
 fn read_all(job: &mut Job, stage: HoldStage, off: Length) {
     for check in found(job, stage).required {
         if check.verdict != Verdict::NotKnown {
             continue;
         }
-        match check.place {
-            Place::LiftLoose(number) | Place::LiftPasses(number) => {
+        match check.asks {
+            Asks::Level {
+                surface,
+                station,
+                offset,
+            } => {
+                let reading = job.off_by(surface, station, offset, off);
+                job.read(reading);
+            }
+            Asks::Spot(kind) => job.site.build.spots.push(spot(kind, 0.0625)),
+            Asks::LiftLoose(number) | Asks::LiftPasses(number) => {
                 job.site.build.lifts.push(LiftPlaced {
                     number,
                     loose: Some(inches(2.5)),
@@ -82,17 +67,7 @@ fn read_all(job: &mut Job, stage: HoldStage, off: Length) {
                     ..LiftPlaced::default()
                 });
             }
-            _ => match SpotKind::ALL
-                .into_iter()
-                .find(|kind| kind.name().eq_ignore_ascii_case(&check.what))
-            {
-                Some(kind) => job.site.build.spots.push(spot(kind, 0.0625)),
-                None => {
-                    let (station, offset) = asked_at(&check.what);
-                    let reading = job.off_by(surface_of(stage).unwrap(), station, offset, off);
-                    job.read(reading);
-                }
-            },
+            Asks::StageBefore(_) => {}
         }
     }
 }
@@ -148,6 +123,13 @@ fn stages_are_made_from_the_design() {
 #[test]
 fn the_dig_asks_for_door_stakes_and_far_end() {
     let mut job = Job::of(plain());
+    let dig = found(&job, HoldStage::Dig);
+    assert_eq!(dig.required[4].what, "\"Lift the brick\" closed before it");
+    assert_eq!(
+        dig.required[4].asks,
+        Asks::StageBefore(HoldStage::LiftBrick)
+    );
+    close(&mut job, HoldStage::LiftBrick, "", stamp(1, "AB"));
     let dig = found(&job, HoldStage::Dig);
     let what: Vec<&str> = dig
         .required
@@ -209,9 +191,16 @@ fn build(job: &mut Job) {
         .collect();
     for stage in stages.iter().copied() {
         let before = found(job, stage);
-        if surface_of(stage).is_some() || stage == HoldStage::Jointing {
-            assert_eq!(before.state, StageState::Open, "{stage:?}");
-        }
+        let is_by_hand = matches!(
+            stage,
+            HoldStage::LiftBrick | HoldStage::Fabric | HoldStage::Restraint | HoldStage::HandOver
+        );
+        let expected = if is_by_hand {
+            StageState::Ready
+        } else {
+            StageState::Open
+        };
+        assert_eq!(before.state, expected, "{before:#?}");
         read_all(job, stage, inches(0.0625));
         let ready = found(job, stage);
         assert_eq!(ready.state, StageState::Ready, "{ready:#?}");
