@@ -64,20 +64,30 @@ pub(super) fn apart_m(one: &ReadingFound, other: &ReadingFound) -> f64 {
     )
 }
 
-/// A surface and where: `bottom of dig at 12'-0", 1'-3" left`.
+/// A surface and where: `bottom of dig at 12'-0", 1'-3" left`; of forms and edge brick the side alone.
 pub(super) fn spot_words(
     shown_in: ShownIn,
     surface: Surface,
     station: Length,
     offset: Length,
 ) -> String {
-    let at = format!("{} at {}", surface.name(), shown_in.along(station));
-    let offset_m = in_metres(offset);
-    if offset_m.abs() < ROUNDING_M {
+    let at = if station.abs() < metres(ROUNDING_M) {
+        format!("{} at the door", surface.name())
+    } else {
+        format!("{} at {}", surface.name(), shown_in.along(station))
+    };
+    if offset.abs() < metres(ROUNDING_M) {
         return at;
     }
-    let side = if offset_m < 0.0 { "left" } else { "right" };
-    format!("{at}, {} {side}", shown_in.length(offset.abs()))
+    let side = if offset < metres(0.0) {
+        "left"
+    } else {
+        "right"
+    };
+    match surface {
+        Surface::FormTop | Surface::EdgeTop => format!("{at}, {side}"),
+        _ => format!("{at}, {} {side}", shown_in.length(offset.abs())),
+    }
 }
 
 /// The same with a capital, to begin a sentence.

@@ -97,6 +97,29 @@ proptest! {
         prop_assert_eq!(verdict(nothing - tolerance.low - hair), Verdict::Low);
     }
 
+    /// A lift that is there is one that runs there, and from the lowest one up the tops leave no base over or short: the thickness of
+    /// the base lies between the tops of the lifts below and above its lowest.
+    #[test]
+    fn lifts_are_read_only_where_they_run((station, offset) in spots()) {
+        let bed = &JOB.bed;
+        let lowest = bed.dig.lowest_lift(station, offset);
+        let lift = &bed.lifts.each[lowest - 1];
+        let near = inches(0.01);
+        let runs_here = lift
+            .runs
+            .iter()
+            .any(|(from, to)| *from <= station + near && *to >= station - near);
+        prop_assert!(runs_here);
+        let thickness = bed.dig.base_thickness(station, offset);
+        let above = lift.top_below_grade - bed.base_top_below_grade;
+        prop_assert!(thickness > above);
+        prop_assert!(thickness - above <= bed.lifts.compacted_limit + metres(1e-9));
+        for number in 1..=bed.lifts.each.len() {
+            let found = JOB.alone(tape(Surface::LiftTop(number), station, offset, metres(0.0)));
+            prop_assert_eq!(found.design.is_some(), number >= lowest);
+        }
+    }
+
     /// What was read first does not matter, as long as no spot is read twice.
     #[test]
     fn the_order_of_readings_does_not_matter(
@@ -119,4 +142,16 @@ proptest! {
         let other = said(found(&[], shuffled.into_iter().map(|(_, reading)| reading).collect()));
         prop_assert_eq!(one, other);
     }
+}
+
+/// Else the property above would say little: the curved walk has places with one lift more and one less.
+#[test]
+fn the_curved_walk_is_deep_in_some_places_only() {
+    let lowest = |station_ft: f64| JOB.bed.dig.lowest_lift(feet(station_ft), metres(0.0));
+    assert!(
+        lowest(4.0) < lowest(34.0),
+        "{} {}",
+        lowest(4.0),
+        lowest(34.0)
+    );
 }

@@ -139,7 +139,7 @@ fn the_dig_asks_for_door_stakes_and_far_end() {
     assert_eq!(
         what,
         [
-            "bottom of dig at 0\"",
+            "bottom of dig at the door",
             "bottom of dig at 10'-0\"",
             "bottom of dig at 20'-0\"",
             "bottom of dig at 30'-0\""
@@ -176,6 +176,34 @@ fn the_dig_asks_for_door_stakes_and_far_end() {
         "bottom of dig at 15'-0\", 1'-0\" right"
     );
     assert_eq!(dig.state, StageState::Failed);
+}
+
+/// Both edges are asked for, by their side.
+#[test]
+fn forms_are_asked_for_on_both_sides() {
+    let mut job = Job::of(plain());
+    let said = |job: &Job| -> Vec<(String, Verdict)> {
+        found(job, HoldStage::Forms)
+            .required
+            .into_iter()
+            .take(2)
+            .map(|check| (check.what, check.verdict))
+            .collect()
+    };
+    let both = |left, right| {
+        [
+            ("form top at the door, left".to_owned(), left),
+            ("form top at the door, right".to_owned(), right),
+        ]
+    };
+    assert_eq!(said(&job), both(Verdict::NotKnown, Verdict::NotKnown));
+    let left = job.off_by(Surface::FormTop, feet(0.0), feet(-2.1), inches(0.0));
+    job.read(left);
+    assert_eq!(said(&job), both(Verdict::Right, Verdict::NotKnown));
+    // A straightedge across both, read on the centreline, serves the other.
+    let across = job.off_by(Surface::FormTop, feet(0.0), mid(), inches(0.25));
+    job.read(across);
+    assert_eq!(said(&job), both(Verdict::High, Verdict::High));
 }
 
 /// Built from end to end: every stage of the walk closes on readings in tolerance; before that, with one reading out of tolerance, it is
