@@ -4,6 +4,7 @@ use super::check::{Asks, ReadingFound, Required, SpotFound, Verdict};
 use super::designed;
 use super::lifts_placed;
 use super::readings::{ROUNDING_M, same_spot, spot_words};
+use super::rises;
 use super::stage::HoldStage;
 use super::stages::spacing;
 use super::surface::{SpotKind, Surface};
@@ -202,12 +203,19 @@ impl HoldChecks<'_> {
                     && (reading.station - riser.station).abs() <= same_spot() + metres(ROUNDING_M)
             })
             .collect();
-        self.held(
+        let mut required = self.held(
             stage,
             Surface::EdgeTop,
             &[on_the_centreline(riser.station)],
             &of_riser,
-        )
+        );
+        required.extend(rises::uneven(
+            self.site.shown_in,
+            &risers,
+            self.readings,
+            number,
+        ));
+        required
     }
 
     /// Whether a reading of edge brick stands on a riser, and not on the edge beside it.

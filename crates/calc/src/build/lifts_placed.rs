@@ -10,11 +10,14 @@ use crate::place::Place;
 use crate::quantity::{Length, inches, metres};
 use crate::site::{LiftPlaced, Site};
 
-/// What the lift record says of each lift of the design. Of a lift that was written down twice the later entry counts.
+/// What the lift record says of each lift of the design; nothing where no base is built. Of a lift that was written down twice the later entry counts.
 ///
 /// Too thick is judged as tipped; where only the compacted thickness was read, by that times the ratio of loose to compacted. The class
 /// of the plate is not known: the fewest passes of all published classes are asked for, and all of them are told.
 pub(super) fn lifts(site: &Site, bed: &Bed, findings: &mut Findings) -> Vec<LiftFound> {
+    if !site.order.way.digs() {
+        return Vec::new();
+    }
     no_such_lift(site, bed, findings);
     bed.lifts
         .each

@@ -3,6 +3,7 @@
 use super::advice;
 use super::check::{ReadingFound, Verdict};
 use super::designed;
+use super::doubts;
 use super::flat;
 use super::surface::{Surface, Tolerance};
 use crate::bed::Bed;
@@ -11,7 +12,7 @@ use crate::field::{check_length, take_length};
 use crate::findings::{Findings, Source, Weight};
 use crate::line::{Line, beyond_the_run};
 use crate::place::Place;
-use crate::quantity::{Length, feet, in_metres, inches, metres};
+use crate::quantity::{Length, in_metres, inches, metres};
 use crate::site::{BuildReading, ReadBy, ShownIn, Site};
 
 /// Differences that come from the arithmetic alone: a thousandth of a millimetre, which no tape shows.
@@ -28,7 +29,8 @@ pub(super) fn same_spot() -> Length {
 /// hangs from a straightedge held level across at the string: level = string at that station − tape, whatever the offset. Rod: level =
 /// rod on the sill − rod on the surface, in the set-up that the reading names; moving the instrument changes both alike.
 ///
-/// At the station of a riser a reading is held to that side of it, head or foot, to which it comes nearer.
+/// At the station of a riser a reading is held to that side of it, head or foot, to which it comes nearer; a tape, whose string steps with
+/// the grade line, to the head.
 pub(super) fn readings(
     site: &Site,
     line: &Line,
@@ -45,8 +47,8 @@ pub(super) fn readings(
         .collect();
     mark_read_again(&mut found);
     flat::check(line, bed, &mut found);
-    question(site, &mut found, findings);
-    two_people(site, &found, findings);
+    doubts::question(site, &mut found, findings);
+    doubts::two_people(site, &found, findings);
     advice::advise(site, line, &mut found);
     found
 }
@@ -190,7 +192,7 @@ impl<'a> Sights<'a> {
                 )
             })
             .reduce(|one, other| {
-                if off_m(other) < off_m(one) {
+                if off_m(other) < off_m(one) - ROUNDING_M {
                     other
                 } else {
                     one
@@ -330,117 +332,6 @@ fn mark_read_again(found: &mut [ReadingFound]) {
         if reading.off.is_some() {
             later.push(reading.clone());
         }
-    }
-}
-
-/// Asks once about a reading that is off by more than 6 in: that is no work of a spade.
-fn question(site: &Site, found: &mut [ReadingFound], findings: &mut Findings) {
-    for reading in found {
-        let Some(off) = reading.off.filter(|off| off.abs() > inches(6.0)) else {
-            continue;
-        };
-        let is_confirmed = site
-            .build
-            .readings
-            .get(reading.reading_idx)
-            .is_some_and(|input| input.is_confirmed);
-        if is_confirmed {
-            continue;
-        }
-        reading.is_questioned = true;
-        let spot = spot_words(
-            site.shown_in,
-            reading.surface,
-            reading.station,
-            reading.offset,
-        );
-        let text = format!(
-            "{}: {}: {}?",
-            sentence(&spot),
-            off_words(site.shown_in, off),
-            slip(site.shown_in, off)
-        );
-        findings.note(
-            Place::BuildValue(reading.reading_idx),
-            Weight::Warning,
-            Source::Readings,
-            text,
-            "Read it again, or say that it is right; what was typed is kept.",
-        );
-    }
-}
-
-/// What a reading that is far off may be.
-fn slip(shown_in: ShownIn, off: Length) -> &'static str {
-    let is_near_whole = |step: Length, near: Length| {
-        let steps = in_metres(off.abs()) / in_metres(step);
-        steps.round() >= 1.0 && (steps - steps.round()).abs() * in_metres(step) <= in_metres(near)
-    };
-    match shown_in {
-        ShownIn::FeetInches if is_near_whole(feet(1.0), inches(0.75)) => "a slip of a foot",
-        ShownIn::Metric if is_near_whole(metres(0.1), metres(0.01)) => "a slip of 10 cm",
-        ShownIn::FeetInches | ShownIn::Metric => "is it read right",
-    }
-}
-
-/// Two people who read one spot and do not agree.
-fn two_people(site: &Site, found: &[ReadingFound], findings: &mut Findings) {
-    let initials = |reading: &ReadingFound| {
-        site.build
-            .readings
-            .get(reading.reading_idx)
-            .map_or("", |input| input.stamp.initials.trim())
-    };
-    for (nth, later) in found.iter().enumerate() {
-        for earlier in found.iter().take(nth) {
-            let (Some(one), Some(other)) = (earlier.off, later.off) else {
-                continue;
-            };
-            let (first, second) = (initials(earlier), initials(later));
-            let is_two_people = !first.is_empty() && !second.is_empty() && first != second;
-            let most = later.tolerance.high.max(later.tolerance.low) + metres(ROUNDING_M);
-            if !is_two_people || !is_same_spot(earlier, later) || (one - other).abs() <= most {
-                continue;
-            }
-            let was_mended = earlier.verdict != Verdict::Right && later.verdict == Verdict::Right;
-            let (weight, remedy) = if was_mended {
-                (
-                    Weight::Note,
-                    "If it was mended in between, all is well: the later reading counts.",
-                )
-            } else {
-                (
-                    Weight::Warning,
-                    "Read it again together; both are kept, and the later one counts.",
-                )
-            };
-            let text = format!(
-                "{}: {first} read it {}, {second} {}.",
-                sentence(&spot_words(
-                    site.shown_in,
-                    later.surface,
-                    later.station,
-                    later.offset
-                )),
-                right_or_off(site.shown_in, one),
-                right_or_off(site.shown_in, other),
-            );
-            findings.note(
-                Place::BuildValue(later.reading_idx),
-                weight,
-                Source::Readings,
-                text,
-                remedy,
-            );
-        }
-    }
-}
-
-fn right_or_off(shown_in: ShownIn, off: Length) -> String {
-    if off.abs() < inches(1.0 / 32.0) {
-        "on its level".to_owned()
-    } else {
-        off_words(shown_in, off)
     }
 }
 

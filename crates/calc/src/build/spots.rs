@@ -26,6 +26,14 @@ pub(super) fn spots(site: &Site, findings: &mut Findings) -> Vec<SpotFound> {
                 Weight::Warning,
                 findings,
             );
+            // For its finding: a spot counts without a station too.
+            let _ = take_length(
+                site,
+                Place::SpotStation(spot_idx),
+                spot.station,
+                Weight::Warning,
+                findings,
+            );
             let limits = limits(site, kind);
             let verdict = size.map_or(Verdict::NotKnown, |size| limits.verdict(size));
             let advice = size.map_or_else(String::new, |size| limits.advice(site, kind, size));

@@ -76,6 +76,12 @@ impl Job {
             ..reading
         }
     }
+
+    /// A reading on the head of the riser at that station, so far above its design. The tape hangs from the string before the riser; as
+    /// a step is far higher than it is off, it is held to the head.
+    pub fn head_off_by(&self, station: Length, off: Length) -> BuildReading {
+        tape(Surface::EdgeTop, station, metres(0.0), metres(0.0) - off)
+    }
 }
 
 /// A tape reading.

@@ -297,6 +297,41 @@ fn a_walk_with_steps_and_fabric_is_built_from_end_to_end() {
     build(&mut Job::of(site));
 }
 
+/// Row A9, International Residential Code R311.7: rises differ by no more than 3/8 in. The two risers are of one height by design. Head 1
+/// 1/8 in high, head 2 1/8 in low: rise 1 is 1/4 in more. The foot of riser 2 3/16 in low: rise 2 is −1/8 + 3/16 = 1/16 in more: 3/16 in
+/// apart. With the foot 1/4 in high rise 2 is 3/8 in less: 5/8 in apart, and riser 2 is the farther off.
+#[test]
+fn rises_of_one_flight_are_alike() {
+    let mut job = Job::of(stepped());
+    let risers = job.line.grade.risers();
+    assert_eq!(risers.len(), 2);
+    for (riser, off_in) in [(0, 0.125), (1, -0.125)] {
+        let head = job.head_off_by(risers[riser].station, inches(off_in));
+        job.read(head);
+    }
+    let is_off = |job: &Job, number| {
+        let required = found(job, HoldStage::Riser(number)).required;
+        required
+            .into_iter()
+            .find(|check| matches!(check.verdict, Verdict::High | Verdict::Low))
+            .map(|check| check.what)
+    };
+    // One rise alone has nothing to differ from.
+    assert_eq!((is_off(&job, 1), is_off(&job, 2)), (None, None));
+    let behind = risers[1].station + inches(3.0);
+    let foot = |job: &Job, off_in| job.off_by(Surface::BrickTop, behind, mid(), inches(off_in));
+    let low = foot(&job, -0.1875);
+    let idx = job.read(low);
+    assert_eq!((is_off(&job, 1), is_off(&job, 2)), (None, None));
+    job.site.build.readings[idx] = foot(&job, 0.25);
+    assert_eq!(is_off(&job, 1), None);
+    let said = is_off(&job, 2).unwrap();
+    assert!(
+        said.ends_with("in a flight whose rises differ by 5/8\": no more than 3/8\""),
+        "{said}"
+    );
+}
+
 #[test]
 fn a_check_at_a_spot_that_is_off_fails_its_stage() {
     let mut job = Job::of(plain());
