@@ -51,8 +51,14 @@ impl HoldChecks<'_> {
             | HoldStage::HandOver => Vec::new(),
             HoldStage::Dig => self.levels(stage, Surface::DigBottom, &self.along_the_run()),
             HoldStage::Lift(number) => self.lift(stage, number),
-            HoldStage::Forms => self.levels(stage, Surface::FormTop, &self.along_both_edges()),
-            HoldStage::Edge => self.levels(stage, Surface::EdgeTop, &self.along_both_edges()),
+            HoldStage::Forms => {
+                let outer_face = self.bed.edge.brick.across;
+                self.levels(stage, Surface::FormTop, &self.along_both_edges(outer_face))
+            }
+            HoldStage::Edge => {
+                let middle = self.bed.edge.brick.across / 2.0;
+                self.levels(stage, Surface::EdgeTop, &self.along_both_edges(middle))
+            }
             HoldStage::Riser(number) => self.riser(stage, number),
             HoldStage::SettingBed => self.levels(stage, Surface::SettingBed, &self.along_the_run()),
             HoldStage::Field => {
@@ -73,13 +79,12 @@ impl HoldChecks<'_> {
         stations.into_iter().map(on_the_centreline).collect()
     }
 
-    /// The same on both edges: between the faces of the edge brick.
-    fn along_both_edges(&self) -> Vec<Asked> {
-        let across = self.bed.edge.brick.across;
+    /// The same on both edges, so far outside the clear width.
+    fn along_both_edges(&self, outside: Length) -> Vec<Asked> {
         self.along_the_run()
             .into_iter()
             .flat_map(|asked| {
-                let out = self.line.run.clear_width_at(asked.station) / 2.0 + across / 2.0;
+                let out = self.line.run.clear_width_at(asked.station) / 2.0 + outside;
                 [(Side::Left, -out), (Side::Right, out)].map(|(side, offset)| Asked {
                     station: asked.station,
                     offset,

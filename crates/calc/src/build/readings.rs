@@ -37,7 +37,7 @@ pub(super) fn readings(
     bed: &Bed,
     findings: &mut Findings,
 ) -> Vec<ReadingFound> {
-    let sights = Sights::of(site, line, bed, findings);
+    let sights = Sights::of(site, line, bed);
     let mut found: Vec<ReadingFound> = site
         .build
         .readings
@@ -120,28 +120,17 @@ struct Sights<'a> {
 }
 
 impl<'a> Sights<'a> {
-    fn of(site: &'a Site, line: &'a Line, bed: &'a Bed, findings: &mut Findings) -> Self {
-        let string_above = take_length(
-            site,
-            Place::StringAboveGrade,
-            site.build.string_above_grade,
-            Weight::Warning,
-            findings,
-        );
-        let rods = site
-            .build
+    fn of(site: &'a Site, line: &'a Line, bed: &'a Bed) -> Self {
+        // A string or a set-up that cannot be true is named where the stakes are set out.
+        let build = &site.build;
+        let string_above = build
+            .string_above_grade
+            .and_then(|above| check_length(Place::StringAboveGrade, above).ok());
+        let rods = build
             .set_ups
             .iter()
             .enumerate()
-            .map(|(idx, set_up)| {
-                take_length(
-                    site,
-                    Place::SetUpRod(idx),
-                    set_up.rod_at_sill,
-                    Weight::Warning,
-                    findings,
-                )
-            })
+            .map(|(idx, set_up)| check_length(Place::SetUpRod(idx), set_up.rod_at_sill?).ok())
             .collect();
         // A side extension that cannot be true was named when the bed was designed.
         let extension = site
