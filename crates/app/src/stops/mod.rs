@@ -189,6 +189,31 @@ impl Stop {
             | Place::BrickLoss
             | Place::Piece(_)
             | Place::OrderWay
+            | Place::BuildSpacing
+            | Place::StringAboveGrade
+            | Place::Initials
+            | Place::SetUp(_)
+            | Place::SetUpRod(_)
+            | Place::BuildReading(_)
+            | Place::BuildStation(_)
+            | Place::BuildOffset(_)
+            | Place::BuildValue(_)
+            | Place::Spot(_)
+            | Place::SpotStation(_)
+            | Place::SpotSize(_)
+            | Place::LiftLoose(_)
+            | Place::LiftCompacted(_)
+            | Place::LiftPasses(_)
+            | Place::HoldStage(_)
+            | Place::StageReason(_)
+            | Place::StageInitials(_)
+            | Place::Day(_)
+            | Place::DayDate(_)
+            | Place::DayCrew(_)
+            | Place::DayWeather(_)
+            | Place::DayNotes(_)
+            | Place::DeliveryItem(..)
+            | Place::DeliveryCount(..)
             | Place::OrderLine(_)
             | Place::OrderRate(_)
             | Place::OrderCount(_)
