@@ -178,6 +178,43 @@ fn the_dig_asks_for_door_stakes_and_far_end() {
     assert_eq!(dig.state, StageState::Failed);
 }
 
+/// Each lift is read along all of where it runs: at its ends, half a foot in where it thins out, and no more than a stake's spacing and
+/// the 2 ft of reach apart.
+#[test]
+fn a_lift_is_asked_for_where_it_runs() {
+    let job = Job::of(curved());
+    let end = job.line.run.length();
+    let mut n_thinning = 0;
+    for lift in &job.bed.lifts.each {
+        let stations: Vec<Length> = found(&job, HoldStage::Lift(lift.number))
+            .required
+            .iter()
+            .filter_map(|check| match check.asks {
+                Asks::Level { station, .. } => Some(station),
+                _ => None,
+            })
+            .collect();
+        for (from, to) in &lift.runs {
+            let here: Vec<Length> = stations
+                .iter()
+                .copied()
+                .filter(|station| station >= from && station <= to)
+                .collect();
+            assert!(!here.is_empty(), "lift {}", lift.number);
+            let thins_out = [*from > inches(0.1), *to < end - inches(0.1)];
+            n_thinning += thins_out.iter().filter(|thins| **thins).count();
+            for station in &here {
+                assert!(!thins_out[0] || *station - *from >= inches(5.99));
+                assert!(!thins_out[1] || *to - *station >= inches(5.99));
+            }
+            for pair in here.windows(2) {
+                assert!(pair[1] - pair[0] <= feet(12.0));
+            }
+        }
+    }
+    assert!(n_thinning > 0);
+}
+
 /// Both edges are asked for, by their side.
 #[test]
 fn forms_are_asked_for_on_both_sides() {
