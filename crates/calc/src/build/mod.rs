@@ -1,19 +1,31 @@
 //! Building it: what string, tape and rod must read, and whether what they read is right.
 
+mod asked;
 mod check;
 mod screed;
+mod set_out;
 mod stage;
 mod stake;
+mod stakes;
+mod stops;
 mod surface;
 
 pub use check::{LiftFound, ReadingFound, Required, SpotFound, Verdict};
-pub use screed::{GaugeMark, Screed};
+pub use screed::{GaugeMark, Screed, gauge, screed};
+pub use set_out::curves;
 pub use stage::{HoldStage, StageFound, StageState};
 pub use stake::{CurveSetOut, EdgeStake, Stake, StakeRow, StakeWhy, Swing};
+pub use stakes::stakes;
 pub use surface::{SpotKind, Surface, Tolerance};
 
-use crate::order::{Decimal, Item, SaleUnit};
+use crate::bed::Bed;
+use crate::findings::Findings;
+use crate::ground::Ground;
+use crate::line::Line;
+use crate::order::{Decimal, Item, Order, SaleUnit};
 use crate::quantity::Volume;
+use crate::site::Site;
+use asked::Asked;
 
 /// All that the crew builds by.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,4 +63,28 @@ pub struct Placed {
     pub delivered: Vec<(Item, Decimal, Option<Decimal>, SaleUnit)>,
     /// Whether what is left will do; `None` where it cannot be said.
     pub will_do: Option<bool>,
+}
+
+/// All that the crew builds by. A value of the building that cannot be true is named in the findings, and not used.
+#[must_use]
+pub fn build(
+    site: &Site,
+    line: &Line,
+    ground: &Ground,
+    bed: &Bed,
+    _order: Option<&Order>,
+    findings: &mut Findings,
+) -> Build {
+    let asked = Asked::of(site, findings);
+    Build {
+        stakes: stakes::stakes_as_asked(&asked, line, bed, ground),
+        curves: curves(site, line, bed),
+        screed: screed(line, bed),
+        gauge: screed::gauge_as_asked(&asked, bed),
+        readings: Vec::new(),
+        spots: Vec::new(),
+        lifts: Vec::new(),
+        placed: None,
+        stages: Vec::new(),
+    }
 }
