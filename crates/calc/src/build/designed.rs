@@ -3,15 +3,7 @@
 use super::surface::Surface;
 use crate::bed::Bed;
 use crate::line::Line;
-use crate::quantity::{Length, inches, metres};
-
-/// How far the brick stands proud of the grade line before the plate takes it down: 1/8 in.
-///
-/// # Source
-/// Common practice, no source.
-pub(super) fn proud() -> Length {
-    inches(0.125)
-}
+use crate::quantity::{Length, metres};
 
 /// Level of a surface at a spot; `None` where there is no such surface: a lift that does not reach that far.
 ///
@@ -34,7 +26,7 @@ pub(super) fn level(
             }
             lift.top_below_grade
         }
-        Surface::SettingBed => bed.unit_thickness - proud(),
+        Surface::SettingBed => bed.unit_thickness - crate::defaults::proud(),
         Surface::FormTop | Surface::EdgeTop | Surface::BrickTop => metres(0.0),
     };
     Some(line.grade.level(station, offset) - below_grade)

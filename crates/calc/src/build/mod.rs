@@ -1,6 +1,7 @@
 //! Building it: what string, tape and rod must read, and whether what they read is right.
 
 mod advice;
+mod asked;
 mod cautions;
 mod check;
 mod checked;
@@ -15,23 +16,34 @@ mod placed;
 mod readings;
 mod rises;
 mod screed;
+mod set_out;
 mod spots;
 mod stage;
 mod stages;
 mod stake;
+mod stakes;
+mod stops;
 mod string_line;
 mod surface;
 
 pub use check::{Asks, LiftFound, ReadingFound, Required, SpotFound, Verdict};
 pub use checked::{Checked, checked};
-pub use screed::{GaugeMark, Screed};
+pub use screed::{GaugeMark, Screed, gauge, screed};
+pub use set_out::curves;
 pub use stage::{HoldStage, StageFound, StageState};
 pub use stake::{CurveSetOut, EdgeStake, Stake, StakeRow, StakeWhy, Swing};
+pub use stakes::stakes;
 pub use string_line::{StringLine, string_line};
 pub use surface::{SpotKind, Surface, Tolerance};
 
-use crate::order::{Decimal, Item, SaleUnit};
+use crate::bed::Bed;
+use crate::findings::Findings;
+use crate::ground::Ground;
+use crate::line::Line;
+use crate::order::{Decimal, Item, Order, SaleUnit};
 use crate::quantity::Volume;
+use crate::site::Site;
+use asked::Asked;
 
 /// All that the crew builds by.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,4 +81,29 @@ pub struct Placed {
     pub delivered: Vec<(Item, Decimal, Option<Decimal>, SaleUnit)>,
     /// Whether what is left will do; `None` where it cannot be said.
     pub will_do: Option<bool>,
+}
+
+/// All that the crew builds by. A value of the building that cannot be true is named in the findings, and not used.
+#[must_use]
+pub fn build(
+    site: &Site,
+    line: &Line,
+    ground: &Ground,
+    bed: &Bed,
+    order: Option<&Order>,
+    findings: &mut Findings,
+) -> Build {
+    let asked = Asked::of(site, findings);
+    let checked = checked(site, line, bed, order, findings);
+    Build {
+        stakes: stakes::stakes_as_asked(&asked, line, bed, ground),
+        curves: curves(site, line, bed),
+        screed: screed(line, bed),
+        gauge: screed::gauge_as_asked(&asked, bed),
+        readings: checked.readings,
+        spots: checked.spots,
+        lifts: checked.lifts,
+        placed: checked.placed,
+        stages: checked.stages,
+    }
 }

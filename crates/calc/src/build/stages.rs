@@ -10,7 +10,7 @@ use crate::field::check_length;
 use crate::findings::{Findings, Source, Weight};
 use crate::line::Line;
 use crate::place::Place;
-use crate::quantity::{Length, feet};
+use crate::quantity::Length;
 use crate::site::{Site, StageClosed};
 
 /// From stake to stake: as written down, else 10 ft.
@@ -18,7 +18,7 @@ pub(super) fn spacing(site: &Site) -> Length {
     site.build
         .spacing
         .and_then(|spacing| check_length(Place::BuildSpacing, spacing).ok())
-        .unwrap_or_else(|| feet(10.0))
+        .unwrap_or_else(crate::defaults::stake_spacing)
 }
 
 /// Whether a stage was closed, rightly or not.

@@ -46,6 +46,23 @@ pub enum StakeWhy {
     FarEnd,
 }
 
+impl StakeWhy {
+    /// In words: `end of leg 1`, `pit 2`.
+    #[must_use]
+    pub fn words(self) -> String {
+        match self {
+            Self::Door => "door".to_owned(),
+            Self::Spacing => "spacing".to_owned(),
+            Self::LegEnd(leg_idx) => format!("end of leg {}", leg_idx + 1),
+            Self::Break => "change of fall".to_owned(),
+            Self::BeforeRiser => "before a riser".to_owned(),
+            Self::BehindRiser => "behind a riser".to_owned(),
+            Self::Pit(pit_idx) => format!("pit {}", pit_idx + 1),
+            Self::FarEnd => "far end".to_owned(),
+        }
+    }
+}
+
 /// What is read on one surface at a stake.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StakeRow {
@@ -72,14 +89,16 @@ pub struct EdgeStake {
     pub dig_bottom: Length,
 }
 
-/// The arc of one edge of one curved leg, set out two ways.
+/// The arc of one edge of one curved leg, or of a part of it, set out two ways.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CurveSetOut {
     /// Which leg.
     pub leg_idx: usize,
     /// Whether it is the right edge, looking away from the door.
     pub is_right: bool,
-    /// Outer face of the edge brick at the leg's start and end, as (to the right, away) from the middle of the door.
+    /// Stations of its start and end: the leg's, or a part's where a leg turns too far for one chord.
+    pub stations: [Length; 2],
+    /// Outer face of the edge brick there, as (to the right, away) from the middle of the door.
     pub ends: [(Length, Length); 2],
     /// Straight from one to the other.
     pub chord: Length,

@@ -167,6 +167,8 @@ fn order_of(n_yd3: u32) -> Order {
         currency: CURRENCIES[0],
         chosen: Way::NewBase,
         ways: vec![Priced {
+            crew_rate: None,
+            remarks: Vec::new(),
             way: Way::NewBase,
             needs: Needs::default(),
             lines: vec![line],
