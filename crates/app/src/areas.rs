@@ -14,6 +14,7 @@ const PAD_HEIGHT: f32 = 396.0;
 pub(crate) const TITLE_HEIGHT: f32 = 56.0;
 
 /// Where everything stands.
+#[derive(Clone, Copy)]
 pub(crate) struct Areas {
     pub rod: Rect,
     pub staff: Rect,
@@ -39,6 +40,15 @@ impl Areas {
         Self {
             cross: Rect::from_min_max(self.cross.min, pos2(self.cross.max.x, split)),
             long: Rect::from_min_max(pos2(self.long.min.x, split), self.long.max),
+            ..self
+        }
+    }
+
+    /// The same with the entries in the place of the pad too.
+    pub fn without_pad(self) -> Self {
+        Self {
+            entries: self.entries.union(self.pad),
+            pad: Rect::NOTHING,
             ..self
         }
     }

@@ -10,6 +10,7 @@ use underbrick_drawing::{LongSection, cross_section, long_section, picked};
 
 use crate::canvas;
 use crate::canvas::lettering::narrowed;
+use crate::light::{Light, Lit};
 use crate::theme::{self, Ink, Theme};
 use crate::visit::Visit;
 
@@ -26,6 +27,8 @@ pub struct GroundView {
     station: Length,
     cross: Option<Kept<Drawing>>,
     long: Option<Kept<LongSection>>,
+    /// What is lit for as long as its line of the order is open.
+    light: Option<Light>,
 }
 
 /// A drawing and its shapes, with what they were made from.
@@ -35,6 +38,8 @@ struct Kept<T> {
     shapes: Vec<Shape>,
     lit: Vec<Vec<Pos2>>,
     lit_until: f64,
+    /// What lies over the drawing, and the light that it was made for.
+    over: Option<(Light, Lit)>,
 }
 
 #[derive(Clone, Copy, PartialEq)]
@@ -51,6 +56,25 @@ impl GroundView {
     /// Cuts the cross-section elsewhere.
     pub fn cut_at(&mut self, station: Length) {
         self.station = station;
+    }
+
+    /// Lights what a line of the order is measured from; `None` lights nothing.
+    pub fn light(&mut self, light: Option<Light>) {
+        self.light = light;
+    }
+}
+
+impl<T> Kept<T> {
+    /// Makes what lies over the drawing, where the light is another than before.
+    fn light(&mut self, ui: &Ui, light: Option<&Light>, drawing: impl FnOnce(&T) -> &Drawing) {
+        if self.over.as_ref().map(|(light, _)| light) != light {
+            self.over = light.map(|light| {
+                let drawing = drawing(&self.drawing);
+                let (rect, theme) = (self.key.rect, self.key.theme);
+                let lit = light.over_section(ui.painter(), drawing, rect, theme);
+                (light.clone(), lit)
+            });
+        }
     }
 }
 
@@ -74,9 +98,10 @@ pub fn cross_ui(ui: &mut Ui, rect: Rect, view: &mut GroundView, visit: &Visit) -
         view.cross = Some(keep(ui, key, drawing.clone(), &drawing, lit));
     }
     let response = ui.interact(rect, ui.scope_id().with("cross-section"), Sense::click());
-    let kept = view.cross.as_ref()?;
+    let kept = view.cross.as_mut()?;
+    kept.light(ui, view.light.as_ref(), |drawing| drawing);
     paint(ui, rect, kept);
-    tell(&response, &kept.drawing);
+    tell(&response, &kept.drawing, kept.over.as_ref());
     tapped(&response, rect, &kept.drawing)
 }
 
@@ -113,9 +138,14 @@ pub fn long_ui(ui: &mut Ui, rect: Rect, view: &mut GroundView, visit: &Visit) ->
         let drawing = section.drawing.clone();
         view.long = Some(keep(ui, key, section, &drawing, lit));
     }
-    let kept = view.long.as_ref()?;
+    let kept = view.long.as_mut()?;
+    kept.light(ui, view.light.as_ref(), |section| &section.drawing);
     paint(ui, rect, kept);
-    tell(&response, &kept.drawing.drawing);
+    if let Some(light) = &view.light {
+        let painter = ui.painter().with_clip_rect(rect);
+        painter.extend(light.plate(&painter, rect, kept.key.theme));
+    }
+    tell(&response, &kept.drawing.drawing, kept.over.as_ref());
     let place = tapped(&response, rect, &kept.drawing.drawing);
     if response.clicked()
         && place.is_none()
@@ -160,6 +190,7 @@ fn keep<T>(ui: &Ui, key: Made, drawn: T, drawing: &Drawing, lit: Vec<Vec<Pos2>>)
         shapes,
         lit,
         lit_until,
+        over: None,
     }
 }
 
@@ -167,6 +198,9 @@ fn paint<T>(ui: &Ui, rect: Rect, kept: &Kept<T>) {
     let painter = ui.painter().with_clip_rect(rect);
     painter.rect_filled(rect, 0, theme::color(Ink::Paper, kept.key.theme));
     painter.extend(kept.shapes.iter().cloned());
+    if let Some((_, lit)) = &kept.over {
+        painter.extend(lit.shapes.iter().cloned());
+    }
     let now = ui.input(|input| input.time);
     if now < kept.lit_until {
         let stroke = Stroke::new(3.0, theme::color(Ink::Line, kept.key.theme));
@@ -214,8 +248,11 @@ fn lit_by(before: Option<(Made, &Drawing)>, key: Made, drawing: &Drawing) -> Vec
         .collect()
 }
 
-fn tell(response: &Response, drawing: &Drawing) {
-    let words = drawing.words.clone();
+fn tell(response: &Response, drawing: &Drawing, over: Option<&(Light, Lit)>) {
+    let mut words = drawing.words.clone();
+    if let Some((light, lit)) = over {
+        words += &light.words(lit);
+    }
     response.widget_info(move || WidgetInfo::labeled(Role::Image, true, words.clone()));
 }
 

@@ -6,6 +6,7 @@ use crate::stops::Stop;
 use crate::stops::opened::Opened;
 use crate::visit::Visit;
 use crate::widgets::book::BookPart;
+use crate::widgets::order::OrderBit;
 use crate::widgets::rows::{Row, ValueState};
 
 /// The rows of every stop, made when something they show has changed.
@@ -70,6 +71,7 @@ pub(crate) fn places_in_order(row: &Row, visit: &Visit) -> Vec<Place> {
         | Row::Figure { .. }
         | Row::Cause(_)
         | Row::Offer(_)
+        | Row::Order(_)
         | Row::Said { .. } => Vec::new(),
     }
 }
@@ -90,6 +92,7 @@ fn states(row: &Row) -> Vec<ValueState> {
         Row::Value(row) => vec![row.state],
         Row::Book(BookPart::Line(line)) => line.states().collect(),
         Row::Folded(rows) => rows.iter().flat_map(states).collect(),
+        Row::Order(OrderBit::Line(row)) => vec![row.state],
         Row::More { .. }
         | Row::Book(_)
         | Row::Heading { .. }
@@ -99,6 +102,7 @@ fn states(row: &Row) -> Vec<ValueState> {
         | Row::Figure { .. }
         | Row::Cause(_)
         | Row::Offer(_)
+        | Row::Order(_)
         | Row::Said { .. } => Vec::new(),
     }
 }

@@ -5,6 +5,7 @@ pub mod canvas;
 pub mod edit;
 mod ground;
 mod kept_rows;
+mod light;
 mod open_site;
 pub mod picture;
 pub mod plan_view;

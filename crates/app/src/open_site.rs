@@ -10,10 +10,11 @@ use crate::canvas::lettering;
 use crate::edit::{Edit, ShapeKind};
 use crate::ground::{GroundView, cross_ui, first_cut, long_ui};
 use crate::kept_rows::{KeptRows, known, known_share, places_in_order};
+use crate::light::Light;
 use crate::plan_view::{PlanViewState, plan_touched, plan_ui, with_plan};
-use crate::stops::opened::Opened;
+use crate::stops::opened::{Opened, OrderPart, Part};
 use crate::stops::penetrometer::{RowStep, after_row, new_row};
-use crate::stops::{Stop, entry_behind, is_soil, pit_of};
+use crate::stops::{Stop, entry_behind, is_soil, order, pit_of};
 use crate::theme::{self, Ink, Theme, size};
 use crate::title_bar::title_ui;
 use crate::visit::Visit;
@@ -81,16 +82,18 @@ impl Open {
         }
         self.opened.pit = pit_of(place).or(self.opened.pit);
         self.opened.soil |= is_soil(place);
+        self.opened.order = OrderPart::of(place).or(self.opened.order);
         self.scroll = true;
     }
 
     /// Goes to where a reading is written down: to its value, or to where it is chosen.
-    fn jump(&mut self, place: Place) {
+    pub fn jump(&mut self, place: Place) {
         if self.visit.record().text(place).is_some() {
             self.set(place);
         } else {
             self.leave_pad();
             self.stop = Stop::of(place);
+            self.opened.order = OrderPart::of(place).or(self.opened.order);
             self.looked_at = Some(place);
             self.scroll = true;
         }
@@ -219,12 +222,9 @@ impl Open {
             .refresh(&self.visit, self.pad.place(), &self.opened);
         let back = self.rod(ui, &areas);
         title_ui(ui, areas.title, &self.visit);
-        let areas = if self.stop == Stop::Lay {
-            areas.with_plan()
-        } else {
-            areas
-        };
-        let tapped = if self.stop == Stop::Lay {
+        let has_plan = self.light();
+        let areas = if has_plan { areas.with_plan() } else { areas };
+        let tapped = if has_plan {
             // The plan first: what is dragged there is in the section of the same frame.
             let tapped = self.plan(ui, areas.long);
             cross_ui(ui, areas.cross, &mut self.ground, &self.visit).or(tapped)
@@ -245,6 +245,18 @@ impl Open {
             ui.request_repaint();
         }
         back
+    }
+
+    /// Lights what the open line of the order is measured from. Gives whether the plan is shown.
+    fn light(&mut self) -> bool {
+        let light: Option<Light> = (self.stop == Stop::Order)
+            .then(|| order::light::light(&self.visit, &self.opened))
+            .flatten();
+        let has_plan =
+            self.stop == Stop::Lay || light.as_ref().is_some_and(|light| light.plan.is_some());
+        self.plan.light(light.clone());
+        self.ground.light(light);
+        has_plan
     }
 
     /// The plan; what fingers drag there is carried out before it is shown. Gives the value that was tapped.
@@ -350,6 +362,13 @@ impl Open {
 
     fn entries(&mut self, ui: &mut Ui, areas: &Areas) {
         let theme = theme::current(ui);
+        // The order is read more than it is set: without a value to set it has the room of the pad too.
+        let is_pad_away = self.stop == Stop::Order && self.pad.place().is_none();
+        let areas = &if is_pad_away {
+            areas.without_pad()
+        } else {
+            *areas
+        };
         ui.painter()
             .rect_filled(areas.entries, 0, theme::color(Ink::Panel, theme));
         let rows = self.rows.of(self.stop);
@@ -401,18 +420,31 @@ impl Open {
             .iter()
             .flat_map(|row| places_in_order(row, &self.visit))
             .collect();
-        let pad_answer = ui
-            .scope_builder(
+        let pad_answer = if is_pad_away {
+            PadAnswer::default()
+        } else {
+            ui.scope_builder(
                 egui::UiBuilder::new().max_rect(areas.pad).id_salt("pad"),
                 |ui| pad_ui(ui, areas.pad, &mut self.pad, &self.visit),
             )
-            .inner;
+            .inner
+        };
         if let Some(place) = answer.jump {
             self.jump(place);
             ui.request_repaint();
         }
         if let Some(part) = answer.opened {
+            if matches!(part, Part::Order(_)) {
+                self.leave_pad();
+            }
             self.opened.turn(part);
+            ui.request_repaint();
+        }
+        if let Some(copies) = answer.copies
+            && let Some(text) = order::send::text(&self.visit, &copies)
+        {
+            ui.copy_text(text);
+            self.opened.copied = Some((copies, self.visit.revision()));
             ui.request_repaint();
         }
         self.after(ui, answer.tapped, answer.edits, pad_answer, &order);
@@ -468,6 +500,8 @@ impl Open {
             }
             Place::BookStation(row_idx) => return self.set(Place::BookReading(row_idx)),
             Place::BookReading(row_idx) => return self.after_sight(row_idx),
+            // Back to the whole order: what follows there is another line.
+            place if Stop::of(place) == Stop::Order => return self.leave_pad(),
             _ => {}
         }
         let at = order.iter().position(|place| *place == now);

@@ -18,6 +18,7 @@ use underbrick_drawing::{Handle, PlanInput, PlanView, handles, picked, plan};
 use crate::canvas;
 use crate::canvas::lettering::narrowed;
 use crate::edit::Edit;
+use crate::light::{Light, Lit};
 use crate::theme::{self, Ink, Theme};
 use crate::visit::Visit;
 
@@ -44,6 +45,8 @@ pub struct PlanViewState {
     whole: Option<(Made, PlanView)>,
     kept: Option<Kept>,
     n_made: u64,
+    /// What is lit for as long as its line of the order is open.
+    light: Option<Light>,
 }
 
 /// A handle in a finger's hold.
@@ -81,6 +84,8 @@ struct Kept {
     drawing: Drawing,
     shapes: Vec<Shape>,
     words: Arc<str>,
+    /// What lies over the drawing, and the light that it was made for.
+    over: Option<(Light, Lit)>,
 }
 
 impl PlanViewState {
@@ -94,6 +99,11 @@ impl PlanViewState {
     /// Selects a piece, or none.
     pub const fn select(&mut self, piece_idx: Option<u32>) {
         self.selected = piece_idx;
+    }
+
+    /// Lights what a line of the order is measured from; `None` lights nothing.
+    pub(crate) fn light(&mut self, light: Option<Light>) {
+        self.light = light;
     }
 
     /// The piece whose words stand under the plan.
@@ -404,12 +414,18 @@ pub fn plan_ui(
             words: Arc::from(drawing.words.as_str()),
             drawing,
             shapes,
+            over: None,
         });
     }
-    if let Some(kept) = &state.kept {
+    if let Some(kept) = &mut state.kept {
+        kept.light(ui, state.light.as_ref(), input);
         let painter = ui.painter().with_clip_rect(area);
         painter.rect_filled(area, 0, theme::color(Ink::Paper, kept.key.theme));
         painter.extend(kept.shapes.iter().cloned());
+        if let Some((light, lit)) = &kept.over {
+            painter.extend(lit.shapes.iter().cloned());
+            painter.extend(light.plate(&painter, area, kept.key.theme));
+        }
         let words = Arc::clone(&kept.words);
         asked
             .touching(ui)
@@ -417,6 +433,25 @@ pub fn plan_ui(
     }
     selected_outline(ui, &asked, state, view);
     strip::strip_ui(ui, &asked, strip, state);
+}
+
+impl Kept {
+    /// Makes what lies over the drawing, where the light is another than before.
+    fn light(&mut self, ui: &Ui, light: Option<&Light>, input: &PlanInput<'_>) {
+        if self.over.as_ref().map(|(light, _)| light) == light {
+            return;
+        }
+        self.over = light.map(|light| {
+            let (rect, theme) = (self.key.rect, self.key.theme);
+            let lit = light.over_plan(ui.painter(), &self.drawing, input.pieces, rect, theme);
+            (light.clone(), lit)
+        });
+        let said = self
+            .over
+            .as_ref()
+            .map_or_else(String::new, |(light, lit)| light.words(lit));
+        self.words = Arc::from(format!("{}{said}", self.drawing.words));
+    }
 }
 
 /// The selected piece, outlined heavily over the drawing, inside its own sides: what stands in the joints stays readable.

@@ -140,6 +140,13 @@ impl Shell {
         }
     }
 
+    /// Goes to where something stands, as a tap on a reading behind a finding does: a line of the order is opened.
+    pub fn look_at(&mut self, place: Place) {
+        if let Screen::Site(open) = &mut self.screen {
+            open.jump(place);
+        }
+    }
+
     /// Shows everything in the whole of `ui`.
     pub fn ui(&mut self, ui: &mut Ui) {
         let content = ui.content_rect();

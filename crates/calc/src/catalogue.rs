@@ -18,6 +18,19 @@ pub struct Catalogue {
     pub bedding: Option<Bedding>,
     /// What brick is made of.
     pub fired_clay: Option<FiredClay>,
+    /// Moisture of what is sold by weight, each material at most once.
+    pub moistures: Vec<DeliveredMoisture>,
+}
+
+/// Water in a material as it is delivered.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DeliveredMoisture {
+    /// Which material.
+    pub key: MaterialKey,
+    /// By dry weight, in percent.
+    pub percent: f64,
+    /// Where that comes from, in words.
+    pub source: String,
 }
 
 /// The sand that is bought for setting bed and joints.
@@ -45,6 +58,12 @@ impl Catalogue {
     #[must_use]
     pub fn find(&self, key: &MaterialKey) -> Option<&Material> {
         self.materials.iter().find(|material| material.key == *key)
+    }
+
+    /// Moisture of a material as it is delivered.
+    #[must_use]
+    pub fn moisture(&self, key: &MaterialKey) -> Option<&DeliveredMoisture> {
+        self.moistures.iter().find(|moisture| moisture.key == *key)
     }
 }
 

@@ -27,9 +27,11 @@ fn read_catalogue(text: &str) -> Result<calc::Catalogue, ReadError> {
     let file: CatalogueFile = options().from_str(text).map_err(|error| from_ron(&error))?;
     let bedding = file.materials.iter().find_map(bedding);
     let fired_clay = file.materials.iter().find_map(fired_clay);
+    let moistures = file.materials.iter().filter_map(moisture).collect();
     Ok(calc::Catalogue {
         bedding,
         fired_clay,
+        moistures,
         materials: file.materials.into_iter().map(material).collect(),
         ..calc::Catalogue::default()
     })
@@ -59,6 +61,9 @@ struct MaterialFile {
     /// For the one sand that is bought for setting bed and joints.
     #[serde(default)]
     as_bedding: Option<AsBedding>,
+    /// As delivered, for what is sold by weight.
+    #[serde(default)]
+    moisture: Option<Moisture>,
     /// For the one material that is brick: of a piece, without joints.
     #[serde(default)]
     solid: Option<Density>,
@@ -76,6 +81,15 @@ struct Density {
 #[serde(deny_unknown_fields)]
 struct Swell {
     #[serde(deserialize_with = "above_zero")]
+    percent: f64,
+    source: String,
+}
+
+/// Water by dry weight.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Moisture {
+    #[serde(deserialize_with = "zero_to_hundred")]
     percent: f64,
     source: String,
 }
@@ -141,6 +155,15 @@ fn bedding(file: &MaterialFile) -> Option<calc::Bedding> {
         key: MaterialKey(file.key.clone()),
         loose_to_compacted: figures.loose_to_compacted.ratio,
         source: figures.loose_to_compacted.source.clone(),
+    })
+}
+
+fn moisture(file: &MaterialFile) -> Option<calc::DeliveredMoisture> {
+    let figures = file.moisture.as_ref()?;
+    Some(calc::DeliveredMoisture {
+        key: MaterialKey(file.key.clone()),
+        percent: figures.percent,
+        source: figures.source.clone(),
     })
 }
 
@@ -210,6 +233,9 @@ fn source_in_words(file: &MaterialFile) -> String {
             bedding.loose_to_compacted.source
         );
     }
+    if let Some(moisture) = &file.moisture {
+        words += &format!("; moisture as delivered: {}", moisture.source);
+    }
     if let Some(solid) = &file.solid {
         words += &format!("; density without joints: {}", solid.source);
     }
@@ -218,6 +244,12 @@ fn source_in_words(file: &MaterialFile) -> String {
 
 fn above_zero<'de, D: Deserializer<'de>>(deserializer: D) -> Result<f64, D::Error> {
     number_where(deserializer, "a number above zero", |number| number > 0.0)
+}
+
+fn zero_to_hundred<'de, D: Deserializer<'de>>(deserializer: D) -> Result<f64, D::Error> {
+    number_where(deserializer, "a percentage from 0 to 100", |number| {
+        (0.0..=100.0).contains(&number)
+    })
 }
 
 fn one_to_two<'de, D: Deserializer<'de>>(deserializer: D) -> Result<f64, D::Error> {

@@ -1,7 +1,9 @@
 //! Price lists: the invented one that is built in, `assets/prices/starter.ron`, and a person's own in its place.
 
 mod file;
+mod fit;
 mod texts;
+mod units;
 
 use underbrick_calc::catalogue::Material;
 use underbrick_calc::order::PriceList;
@@ -21,9 +23,9 @@ const PRICES_VERSION: u32 = 1;
 /// Reads a price list.
 ///
 /// # Errors
-/// [`ReadError::Text`] with the line: a price that is not above zero or has no unit, a unit that is not known or does not fit what is sold, a
-/// pack that does not say what it holds, a currency, an item, a stage or a material that is not known, one that stands twice, a share outside
-/// its limits; and an empty text, and a newer format.
+/// [`ReadError::Text`] with the line: a price that is not above zero or has no unit, a unit that is not known or does not fit what is sold or
+/// carried, a pack that does not say what it holds, a currency, an item, a stage or a material that is not known, one that stands twice, a
+/// share outside its limits; and an empty text, and a newer format.
 pub fn read_prices(text: &str, materials: &[Material]) -> Result<PriceList, ReadError> {
     let text = without_byte_order_mark(text);
     if text.trim().is_empty() {
@@ -32,7 +34,7 @@ pub fn read_prices(text: &str, materials: &[Material]) -> Result<PriceList, Read
     let file = options().from_str::<PricesFile>(text);
     // A newer list is called newer and not misspelt, whatever else stands in it.
     let version = match &file {
-        Ok(file) => file.version(),
+        Ok(file) => file.version,
         Err(_) => options()
             .from_str::<VersionOnly>(text)
             .map_or(PRICES_VERSION, |file| file.version),
@@ -47,37 +49,8 @@ pub fn read_prices(text: &str, materials: &[Material]) -> Result<PriceList, Read
             known: PRICES_VERSION,
         });
     }
-    let list = file.map_err(|error| from_ron(&error))?.list();
-    for (item_idx, price) in list.items.iter().enumerate() {
-        let material = price.material.as_ref();
-        if let Some(key) = material
-            && !materials.iter().any(|material| material.key == *key)
-        {
-            let reason = format!("the catalogue does not know the material {:?}", key.0);
-            return Err(at_field(text, "item", item_idx, reason));
-        }
-        let stands_before = list
-            .items
-            .iter()
-            .take(item_idx)
-            .any(|before| before.item == price.item && before.material == price.material);
-        if stands_before {
-            let reason = format!("{:?} stands twice for the same material", price.item.key());
-            return Err(at_field(text, "item", item_idx, reason));
-        }
-    }
-    for (idx, hours) in list.hours.iter().enumerate() {
-        if list
-            .hours
-            .iter()
-            .take(idx)
-            .any(|before| before.stage == hours.stage)
-        {
-            let reason = format!("the stage {:?} stands twice", hours.stage.key());
-            return Err(at_field(text, "stage", idx, reason));
-        }
-    }
-    Ok(list)
+    let file = file.map_err(|error| from_ron(&error))?;
+    fit::list(file, materials).map_err(|wrong| at_field(text, wrong.field, wrong.nth, wrong.reason))
 }
 
 fn at_field(text: &str, name: &str, nth: usize, reason: String) -> ReadError {

@@ -7,6 +7,7 @@ use underbrick_app::Shell;
 use underbrick_app::picture::Camera;
 use underbrick_app::stops::Stop;
 use underbrick_app::theme::{self, Theme};
+use underbrick_calc::order::Item;
 use underbrick_calc::place::Place;
 use underbrick_records::Shelf;
 
@@ -71,6 +72,24 @@ pub fn make(folder: &Path) -> anyhow::Result<()> {
                             "{name}-{}-{way}-{light}.png",
                             stop.word().to_lowercase()
                         )),
+                    )?;
+                }
+                shell.go_to(Stop::Order);
+                let opened = [
+                    ("order", None),
+                    ("order-base", Some(Place::OrderLine(Item::Base))),
+                    ("order-jointing", Some(Place::OrderLine(Item::Jointing))),
+                    ("order-rate", Some(Place::OrderRate(Item::Base))),
+                ];
+                for (what, place) in opened {
+                    if let Some(place) = place {
+                        shell.look_at(place);
+                    }
+                    take(
+                        &mut camera,
+                        size,
+                        &mut shell,
+                        &folder.join(format!("{name}-{what}-{way}-{light}.png")),
                     )?;
                 }
                 shell = Shell::new(Shelf::at(&kept), underbrick_records::catalogue()?);

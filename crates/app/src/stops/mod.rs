@@ -2,11 +2,13 @@
 
 mod bed;
 mod book;
+pub(crate) mod build;
 mod causes;
 mod lay;
 mod line;
 mod look;
 pub mod opened;
+pub(crate) mod order;
 pub(crate) mod penetrometer;
 mod seen;
 mod soil;
@@ -37,11 +39,22 @@ pub enum Stop {
     Bed,
     /// Bond, brick, the width that fits.
     Lay,
+    /// What is bought, taken away and hired, hours and price.
+    Order,
+    /// What string, tape and rod must read, and what they read.
+    Build,
 }
 
 impl Stop {
     /// In the order of the visit.
-    pub const ALL: [Self; 4] = [Self::Look, Self::Line, Self::Bed, Self::Lay];
+    pub const ALL: [Self; 6] = [
+        Self::Look,
+        Self::Line,
+        Self::Bed,
+        Self::Lay,
+        Self::Order,
+        Self::Build,
+    ];
 
     /// Its one verb.
     #[must_use]
@@ -51,6 +64,8 @@ impl Stop {
             Self::Line => "Line",
             Self::Bed => "Bed",
             Self::Lay => "Lay",
+            Self::Order => "Order",
+            Self::Build => "Build",
         }
     }
 
@@ -62,6 +77,8 @@ impl Stop {
             Self::Line => line::rows(visit, set),
             Self::Bed => bed::rows(visit),
             Self::Lay => lay::rows(visit, set, opened),
+            Self::Order => order::rows(visit, opened),
+            Self::Build => build::rows(visit, set, opened),
         }
     }
 
@@ -187,9 +204,8 @@ impl Stop {
             | Place::SecondThickness
             | Place::BricksOnSite
             | Place::BrickLoss
-            | Place::Piece(_)
-            | Place::OrderWay
-            | Place::BuildSpacing
+            | Place::Piece(_) => Self::Lay,
+            Place::BuildSpacing
             | Place::StringAboveGrade
             | Place::Initials
             | Place::SetUp(_)
@@ -213,13 +229,14 @@ impl Stop {
             | Place::DayWeather(_)
             | Place::DayNotes(_)
             | Place::DeliveryItem(..)
-            | Place::DeliveryCount(..)
+            | Place::DeliveryCount(..) => Self::Build,
+            Place::OrderWay
             | Place::OrderLine(_)
             | Place::OrderRate(_)
             | Place::OrderCount(_)
             | Place::CrewSize
             | Place::CrewRate
-            | Place::StageHours(_) => Self::Lay,
+            | Place::StageHours(_) => Self::Order,
         }
     }
 }

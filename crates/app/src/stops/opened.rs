@@ -2,6 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use underbrick_calc::order::{Item, Stage};
+use underbrick_calc::place::Place;
+
 /// What is shown in full. Everything else is folded.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Opened {
@@ -19,6 +22,28 @@ pub struct Opened {
     laying_order: bool,
     /// Rules whose readings are all shown.
     readings_of: BTreeSet<String>,
+    /// The line of the order that says how it comes about, and that the drawings light.
+    pub order: Option<OrderPart>,
+    /// What was copied last, and at which revision of the visit.
+    pub copied: Option<(Copies, u64)>,
+}
+
+/// A line of the order, or a stage of its work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum OrderPart {
+    /// What is bought, taken away or hired.
+    Line(Item),
+    /// Work.
+    Stage(Stage),
+}
+
+/// What a key copies.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Copies {
+    /// What a supplier is asked for.
+    Message(String),
+    /// The order for a spreadsheet.
+    Csv,
 }
 
 /// A part that a tap opens or folds.
@@ -34,6 +59,22 @@ pub enum Part {
     LayingOrder,
     /// The readings of one rule after the first four.
     ReadingsOf(String),
+    /// What stands behind a line of the order.
+    Order(OrderPart),
+}
+
+impl OrderPart {
+    /// The part at which a value is set.
+    #[must_use]
+    pub const fn of(place: Place) -> Option<Self> {
+        match place {
+            Place::OrderLine(item) | Place::OrderRate(item) | Place::OrderCount(item) => {
+                Some(Self::Line(item))
+            }
+            Place::StageHours(stage) => Some(Self::Stage(stage)),
+            _ => None,
+        }
+    }
 }
 
 impl Opened {
@@ -46,6 +87,7 @@ impl Opened {
             Part::Cuts => self.cuts,
             Part::LayingOrder => self.laying_order,
             Part::ReadingsOf(rule_id) => self.readings_of.contains(rule_id),
+            Part::Order(part) => self.order == Some(*part),
         }
     }
 
@@ -56,6 +98,7 @@ impl Opened {
             Part::OtherBonds => self.other_bonds = !self.other_bonds,
             Part::Cuts => self.cuts = !self.cuts,
             Part::LayingOrder => self.laying_order = !self.laying_order,
+            Part::Order(part) => self.order = (self.order != Some(part)).then_some(part),
             Part::ReadingsOf(rule_id) => {
                 if !self.readings_of.remove(&rule_id) {
                     self.readings_of.insert(rule_id);

@@ -5,6 +5,7 @@ pub mod cause_row;
 pub mod key;
 pub mod mark;
 pub mod offer_card;
+pub mod order;
 pub mod pad;
 pub mod rod;
 pub mod rows;

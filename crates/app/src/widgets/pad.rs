@@ -186,8 +186,16 @@ fn keyboard(ui: &Ui, pad: &mut Pad, answer: &mut PadAnswer) {
 fn reading(ui: &Ui, rect: Rect, typing: &Typing) {
     let theme = theme::current(ui);
     let painter = ui.painter();
+    let from_list = typing
+        .place()
+        .map(field)
+        .filter(|field| matches!(field.kind, Kind::Decimal { .. }))
+        .and_then(|field| field.when_empty);
     let (text, ink) = if typing.text().is_empty() {
-        ("not measured".to_owned(), Ink::NotKnown)
+        // What a price list has is not missing.
+        from_list.map_or(("not measured".to_owned(), Ink::NotKnown), |words| {
+            (words.to_owned(), Ink::SecondInk)
+        })
     } else {
         (
             typing.text().to_owned(),

@@ -13,10 +13,11 @@ use super::cause_row::{CauseRow, CauseTap, cause_ui};
 use super::key::{Key, cells};
 use super::mark::Mark;
 use super::offer_card::{OfferCard, offer_ui};
+use super::order::{OrderBit, order_ui};
 use super::words::{Face, Words};
 use crate::canvas::lettering;
 use crate::edit::Edit;
-use crate::stops::opened::Part;
+use crate::stops::opened::{Copies, Part};
 use crate::theme::{self, Ink, size};
 
 /// One row of a stop.
@@ -84,6 +85,8 @@ pub enum Row {
     Cause(CauseRow),
     /// A card that is taken with one tap.
     Offer(OfferCard),
+    /// A part of the order.
+    Order(OrderBit),
 }
 
 /// A value that can be set.
@@ -137,7 +140,7 @@ impl Row {
 }
 
 impl ValueState {
-    const fn mark(self) -> Option<Mark> {
+    pub(super) const fn mark(self) -> Option<Mark> {
         match self {
             Self::Wrong => Some(Mark::Wrong),
             Self::Missing => Some(Mark::NotKnown),
@@ -146,7 +149,7 @@ impl ValueState {
         }
     }
 
-    const fn ink(self) -> Ink {
+    pub(super) const fn ink(self) -> Ink {
         match self {
             Self::Known => Ink::Ink,
             Self::Right => Ink::Right,
@@ -168,6 +171,8 @@ pub struct RowsAnswer {
     pub opened: Option<Part>,
     /// What was asked for.
     pub edits: Vec<Edit>,
+    /// A text to copy.
+    pub copies: Option<Copies>,
 }
 
 /// Shows rows from top to bottom. The one at `set` is drawn as being set, and scrolled to when `scroll` says so.
@@ -211,6 +216,7 @@ pub fn rows_ui(ui: &mut Ui, rows: &[Row], set: Option<Place>, scroll: bool) -> R
                     answer.edits.push(card.edit.clone());
                 }
             }
+            Row::Order(bit) => order_ui(ui, nth, bit, (set, scroll), &mut answer),
         }
     }
     answer

@@ -1,6 +1,7 @@
 //! From the section and the plan to what is ordered: quantities as they are bought, trips and loads, hours, price.
 
 mod item;
+mod moist;
 mod money;
 mod need;
 mod price_list;
@@ -59,7 +60,7 @@ pub fn order(
     worst: Option<Found<'_>>,
     findings: &mut Findings,
 ) -> Order {
-    let list = &catalogue.prices;
+    let list = &moist::with_moisture(catalogue, &site.bed.base_material);
     let ways = Way::ALL
         .into_iter()
         .map(|way| {

@@ -43,6 +43,28 @@ fn every_key_stands_once_and_every_figure_has_a_source() {
 }
 
 #[test]
+fn what_is_sold_by_weight_says_how_moist_it_comes() {
+    let built_in = built_in();
+    let sold = built_in.materials.iter().filter(|material| {
+        let is_bedding =
+            |bedding: &underbrick_calc::catalogue::Bedding| bedding.key == material.key;
+        material.as_base.is_some() || built_in.bedding.as_ref().is_some_and(is_bedding)
+    });
+    for material in sold {
+        assert!(
+            built_in.moisture(&material.key).is_some(),
+            "{}",
+            material.key.0
+        );
+    }
+    // Row E35: a dense graded base of 130 lb/ft³ dry at 5 % weighs 136.5 lb/ft³.
+    let stone = built_in
+        .moisture(&MaterialKey("crushed-stone".to_owned()))
+        .unwrap();
+    assert!((130.0 * (1.0 + stone.percent / 100.0) - 136.5_f64).abs() < 1e-9);
+}
+
+#[test]
 fn loose_densities_are_the_published_unit_weights() {
     // Unit weights of the handbook table taylorfrancis b12981-45, kg/m³ and lb/yd³.
     let check = |key: &str, row_kg_per_m3: f64, row_lb_per_yd3: f64| {

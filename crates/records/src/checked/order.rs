@@ -49,12 +49,21 @@ impl Check<'_> {
                 );
                 continue;
             };
-            if stages.iter().all(|before| before.stage != stage) {
-                stages.push(site::StageWish {
-                    stage,
-                    hours: self.decimal(Place::StageHours(stage)),
-                });
+            if stages.iter().any(|before| before.stage == stage) {
+                self.warn(
+                    Place::StageHours(stage),
+                    format!(
+                        "Order: {:?} stands twice; the first one is used.",
+                        hours.stage
+                    ),
+                    "Take one of them out of the file.",
+                );
+                continue;
             }
+            stages.push(site::StageWish {
+                stage,
+                hours: self.decimal(Place::StageHours(stage)),
+            });
         }
         site::OrderInput {
             way: order.way.into(),

@@ -5,6 +5,8 @@ use underbrick_calc::order::{Comes, Decimal, Gain, Holds, Item, PriceList, SaleU
 use super::{BUILT_IN_PRICES, read_prices};
 use crate::read::ReadError;
 
+mod places;
+
 fn read(text: &str) -> Result<PriceList, ReadError> {
     let materials = crate::catalogue().unwrap().materials;
     read_prices(text, &materials)
@@ -156,7 +158,7 @@ fn a_unit_must_fit_what_is_sold() {
     refused(
         &list("", "(stage: \"dig\", hours: \"1 per ft\")").replace("  ,\n", ""),
         4,
-        &["\"dig\" are per yd3"],
+        &["\"dig\" are told per yd3, ft3, m3"],
     );
 }
 
@@ -175,7 +177,7 @@ fn shares_steps_and_ratios_keep_their_limits() {
     refused(
         &base("supplier: \"P\", price: \"2 per ton\", loose_to_compacted: \"3\""),
         4,
-        &["from 1 to 2"],
+        &["\"3\"", "from 1 to 2"],
     );
     refused(
         &base("supplier: \"P\", price: \"2 per ton\", loose_density: \"9000 lb/ft3\""),
@@ -212,7 +214,7 @@ fn names_must_be_known_and_stand_once() {
     refused(
         &list(&format!("{twice}, {twice}"), ""),
         4,
-        &["stands twice"],
+        &["\"base\" stands twice"],
     );
     refused(&list("(item: \"base\", offers: [])", ""), 4, &["no offers"]);
     refused(

@@ -9,7 +9,7 @@ use serde::{Deserialize, Deserializer};
 use underbrick_calc::measure::decimal::read_decimal;
 use underbrick_calc::order::{Currency, Decimal, Holds, Item, SaleUnit, Stage};
 use underbrick_calc::quantity::unit::kilogram_per_cubic_meter;
-use underbrick_calc::quantity::{CUBIC_FOOT_M3, MassDensity, POUND_KG};
+use underbrick_calc::quantity::{CUBIC_FOOT_M3, Mass, MassDensity, POUND_KG, Volume};
 
 /// Something that is read from a text.
 pub(super) trait FromText: Sized {
@@ -114,6 +114,80 @@ impl FromText for MarginPercent {
             return Err("a margin is a share of the price, and below 100 %".to_owned());
         }
         Ok(Self(percent))
+    }
+}
+
+/// A mark-up on the cost.
+pub(super) struct MarkUpPercent(pub Decimal);
+
+impl FromText for MarkUpPercent {
+    const EXPECTED: &'static str = "a percentage in quotes, from \"0\" to \"1000\"";
+
+    fn from_text(text: &str) -> Result<Self, String> {
+        let FromZero(percent) = FromZero::from_text(text)?;
+        if percent > Decimal::ONE_THOUSAND {
+            return Err("a mark-up is a share of the cost, and no more than 1000 %".to_owned());
+        }
+        Ok(Self(percent))
+    }
+}
+
+/// Loose volume by compacted volume, from 1 to 2.
+pub(super) struct Ratio(pub f64);
+
+impl FromText for Ratio {
+    const EXPECTED: &'static str = "a ratio in quotes, from \"1\" to \"2\"";
+
+    fn from_text(text: &str) -> Result<Self, String> {
+        let FromZero(ratio) = FromZero::from_text(text)?;
+        ratio
+            .to_f64()
+            .filter(|ratio| (1.0..=2.0).contains(ratio))
+            .map(Self)
+            .ok_or_else(|| "loose to compacted is from 1 to 2".to_owned())
+    }
+}
+
+/// Who sells something.
+pub(super) struct Supplier(pub String);
+
+impl FromText for Supplier {
+    const EXPECTED: &'static str = "the name of a supplier in quotes";
+
+    fn from_text(text: &str) -> Result<Self, String> {
+        let name = text.trim();
+        if name.is_empty() {
+            return Err("the supplier has no name".to_owned());
+        }
+        Ok(Self(name.to_owned()))
+    }
+}
+
+/// What a truck or a trailer may carry.
+pub(super) struct Payload(pub Mass);
+
+impl FromText for Payload {
+    const EXPECTED: &'static str = "a weight with its unit in quotes, such as \"3000 lb\"";
+
+    fn from_text(text: &str) -> Result<Self, String> {
+        match Holds::from_text(text)? {
+            Holds::Mass(mass) => Ok(Self(mass)),
+            _ => Err("a weight is wanted, such as \"3000 lb\"".to_owned()),
+        }
+    }
+}
+
+/// What a box or a barrow holds.
+pub(super) struct BoxVolume(pub Volume);
+
+impl FromText for BoxVolume {
+    const EXPECTED: &'static str = "a volume with its unit in quotes, such as \"3 yd3\"";
+
+    fn from_text(text: &str) -> Result<Self, String> {
+        match Holds::from_text(text)? {
+            Holds::Volume(volume) => Ok(Self(volume)),
+            _ => Err("a volume is wanted, such as \"3 yd3\"".to_owned()),
+        }
     }
 }
 

@@ -98,7 +98,7 @@ impl Order {
     /// The text at a place of the order; nothing where nothing was written down. `None` for a place elsewhere.
     pub(crate) fn text_ref(&self, place: Place) -> Option<&String> {
         let line = |item: order::Item, text: fn(&OrderLine) -> &String| {
-            let line = self.lines.iter().find(|line| line.item == item.key());
+            let line = self.lines.iter().find(|line| line.is_of(item));
             line.map_or(&NOTHING, text)
         };
         match place {
@@ -107,7 +107,7 @@ impl Order {
             Place::OrderRate(item) => Some(line(item, |line| &line.rate)),
             Place::OrderCount(item) => Some(line(item, |line| &line.locked)),
             Place::StageHours(stage) => {
-                let of_stage = self.stages.iter().find(|hours| hours.stage == stage.key());
+                let of_stage = self.stages.iter().find(|hours| hours.is_of(stage));
                 Some(of_stage.map_or(&NOTHING, |hours| &hours.hours))
             }
             _ => None,
@@ -122,14 +122,13 @@ impl Order {
             Place::OrderRate(item) => Some(&mut self.line_mut(item)?.rate),
             Place::OrderCount(item) => Some(&mut self.line_mut(item)?.locked),
             Place::StageHours(stage) => {
-                let key = stage.key();
-                if self.stages.iter().all(|hours| hours.stage != key) {
+                if !self.stages.iter().any(|hours| hours.is_of(stage)) {
                     self.stages.push(StageHours {
-                        stage: key.to_owned(),
+                        stage: stage.key().to_owned(),
                         ..StageHours::default()
                     });
                 }
-                let of_stage = self.stages.iter_mut().find(|hours| hours.stage == key)?;
+                let of_stage = self.stages.iter_mut().find(|hours| hours.is_of(stage))?;
                 Some(&mut of_stage.hours)
             }
             _ => None,
@@ -138,14 +137,13 @@ impl Order {
 
     /// The line of an item, made where there is none.
     pub(crate) fn line_mut(&mut self, item: order::Item) -> Option<&mut OrderLine> {
-        let key = item.key();
-        if self.lines.iter().all(|line| line.item != key) {
+        if !self.lines.iter().any(|line| line.is_of(item)) {
             self.lines.push(OrderLine {
-                item: key.to_owned(),
+                item: item.key().to_owned(),
                 ..OrderLine::default()
             });
         }
-        self.lines.iter_mut().find(|line| line.item == key)
+        self.lines.iter_mut().find(|line| line.is_of(item))
     }
 
     /// Takes lines and stages away that hold nothing but their name. One whose name is not known is kept: a person wrote it.
@@ -176,6 +174,18 @@ impl Order {
                 .map(Place::StageHours),
         );
         places
+    }
+}
+
+impl OrderLine {
+    fn is_of(&self, item: order::Item) -> bool {
+        order::Item::of(&self.item) == Some(item)
+    }
+}
+
+impl StageHours {
+    fn is_of(&self, stage: order::Stage) -> bool {
+        order::Stage::of(&self.stage) == Some(stage)
     }
 }
 

@@ -27,7 +27,7 @@ pub(super) fn base(job: &Job<'_>) -> Need {
             .misses(missing::of_bed(job));
     };
     let offer = job.offer(Item::Base, Some(key));
-    let figures = figures(material, &base);
+    let figures = figures(job, material, &base);
     let earthwork = &bed.earthwork;
     let in_place = earthwork.base_compacted + earthwork.fill_below_dig;
     let (amount, steps) = tipped(in_place, &figures, offer);
@@ -46,12 +46,13 @@ pub(super) fn base(job: &Job<'_>) -> Need {
         .needs(amount)
 }
 
-fn figures<'a>(material: &'a Material, base: &BaseFigures) -> Compacted<'a> {
+fn figures<'a>(job: &Job<'a>, material: &'a Material, base: &BaseFigures) -> Compacted<'a> {
     Compacted {
         loose_to_compacted: base.loose_to_compacted,
         ratio_source: material.source_of("loose to compacted"),
         density: base.compacted_density,
         density_source: from_loose(material),
+        moisture: job.catalogue.moisture(&material.key),
     }
 }
 

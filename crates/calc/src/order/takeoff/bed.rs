@@ -57,6 +57,7 @@ pub(super) fn sand<'a>(job: &Job<'a>) -> Option<(&'a crate::catalogue::Material,
         ratio_source: &bedding.source,
         density: material.loose_density * bedding.loose_to_compacted,
         density_source: from_loose(material),
+        moisture: job.catalogue.moisture(&material.key),
     };
     Some((material, figures))
 }

@@ -2,7 +2,8 @@
 
 use super::super::need::{Figure, NeedAmount, Step};
 use super::super::price_list::Offer;
-use crate::catalogue::Material;
+use super::super::sale::{Holds, SaleMeasure};
+use crate::catalogue::{DeliveredMoisture, Material};
 use crate::quantity::{MassDensity, Volume, kilograms_per_cubic_metre};
 
 /// Figures of a material that is compacted in place, as the catalogue has them.
@@ -16,6 +17,8 @@ pub(super) struct Compacted<'a> {
     pub density: MassDensity,
     /// Where that comes from.
     pub density_source: String,
+    /// As delivered; `None` where it comes dry.
+    pub moisture: Option<&'a DeliveredMoisture>,
 }
 
 /// The words for a compacted density that is loose density × ratio.
@@ -63,13 +66,26 @@ pub(super) fn tipped(
         loose,
         dry_mass,
     };
-    let steps = vec![
+    let mut steps = vec![
         Step::new("in place", Figure::Volume(in_place)),
         Step::new("× loose to compacted", Figure::Ratio(ratio)).from(ratio_source),
         Step::new("loose", Figure::Volume(loose)),
         density,
         Step::new("dry mass", Figure::Mass(dry_mass)),
     ];
+    steps.extend(
+        moisture(figures, offer)
+            .into_iter()
+            .flat_map(|(percent, source)| {
+                [
+                    Step::new("moisture as delivered", Figure::Percent(percent)).from(source),
+                    Step::new(
+                        "mass as delivered",
+                        Figure::Mass(dry_mass * (1.0 + percent / 100.0)),
+                    ),
+                ]
+            }),
+    );
     (amount, steps)
 }
 
@@ -78,6 +94,19 @@ pub(super) fn loose_density(offer: Option<&Offer>) -> Option<(MassDensity, Strin
     let offer = offer?;
     let density = offer.loose_density?;
     (density > kilograms_per_cubic_metre(0.0)).then(|| (density, supplier(offer)))
+}
+
+/// Water by dry weight, in percent, and where that comes from, where it is sold by weight and does not come dry.
+fn moisture(figures: &Compacted<'_>, offer: Option<&Offer>) -> Option<(f64, String)> {
+    let offer = offer?;
+    let is_by_weight =
+        offer.unit.measure() == SaleMeasure::Mass || matches!(offer.holds, Some(Holds::Mass(_)));
+    let (percent, source) = match (offer.moisture, figures.moisture) {
+        (Some(percent), _) => (percent, supplier(offer)),
+        (None, Some(moisture)) => (moisture.percent, moisture.source.clone()),
+        (None, None) => return None,
+    };
+    (is_by_weight && percent > 0.0).then_some((percent, source))
 }
 
 fn supplier(offer: &Offer) -> String {

@@ -3,7 +3,7 @@
 use super::super::item::Item;
 use super::super::need::{Figure, Need};
 use super::bed::sand;
-use super::bulk::tipped;
+use super::bulk::{Compacted, tipped};
 use super::draft::Draft;
 use super::{Job, missing};
 use crate::lay::{area_m2, openings};
@@ -11,7 +11,7 @@ use crate::place::Place;
 use crate::quantity::{Area, square_metres};
 
 /// Sand for every joint, as deep as its brick: those of the field by the brick's thickness, those of the edge by the edge brick's depth.
-/// Its figures are taken as the setting bed's.
+/// Its figures are taken as the setting bed's, but that it comes dry, in bags.
 pub(super) fn jointing(job: &Job<'_>) -> Need {
     let draft = Draft::of(Item::Jointing).named("Jointing sand").from([
         Place::Joint,
@@ -23,6 +23,10 @@ pub(super) fn jointing(job: &Job<'_>) -> Need {
     };
     let Some(lay) = job.lay() else {
         return draft.misses(missing::of_lay(job));
+    };
+    let figures = Compacted {
+        moisture: None,
+        ..figures
     };
     let left_free = left_free(job);
     let field = (lay.areas.joints - left_free).max(square_metres(0.0));
