@@ -262,6 +262,10 @@ pub fn entry_behind(place: Place, visit: &Visit) -> Place {
             }
         }
         Place::Pit(pit_idx) => Place::PitStation(pit_idx),
+        Place::BuildReading(reading_idx) => Place::BuildValue(reading_idx),
+        Place::Spot(spot_idx) => Place::SpotSize(spot_idx),
+        Place::SetUp(set_up_idx) => Place::SetUpRod(set_up_idx),
+        Place::Day(day_idx) => Place::DayNotes(day_idx),
         Place::Shot(shot_idx) => Place::ShotReading(shot_idx),
         Place::BookRow(row_idx) => Place::BookReading(row_idx),
         Place::Leg(leg_idx) => match visit.record().text(Place::LegLength(leg_idx)) {
