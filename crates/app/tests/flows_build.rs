@@ -415,6 +415,44 @@ fn a_day_of_the_log_is_kept_with_what_came() {
     assert_eq!(day.deliveries.first().unwrap().count, "4");
 }
 
+#[test]
+fn what_was_read_is_marked_over_the_design_and_a_tap_opens_it() {
+    let mut app = curved(LANDSCAPE);
+    app.press("close: Lift the brick");
+    app.press("bottom of dig at the door");
+    let tape = app.tape();
+    app.type_inches(tape - inches(1.0));
+    app.press("Dig, trim");
+    assert_eq!(app.setting(), None);
+    // Both sections say it, and draw it.
+    let words = "As built: bottom of dig at 0";
+    let n_said = app.harness.query_all_by_label_contains(words).count();
+    assert_eq!(n_said, 2);
+    let visit = app.visit();
+    let sheet = underbrick_drawing::item::Sheet {
+        width: 768.0,
+        height: 340.0,
+        text_scale: 1.0,
+    };
+    let section = underbrick_drawing::long_section(
+        visit.site(),
+        visit.catalogue(),
+        visit.results(),
+        metres(3.0),
+        sheet,
+    );
+    let is_mark = |item: &&underbrick_drawing::Item| {
+        matches!(
+            item,
+            underbrick_drawing::Item::Area {
+                place: Some(Place::BuildValue(0)),
+                ..
+            }
+        )
+    };
+    assert_eq!(section.drawing.items.iter().filter(is_mark).count(), 1);
+}
+
 /// Every level that the dig asks for is of its bottom, at the door first and at the far end.
 #[test]
 fn the_dig_asks_for_its_bottom_from_the_door_to_the_far_end() {

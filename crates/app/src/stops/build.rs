@@ -17,19 +17,13 @@ use crate::edit::Edit;
 use crate::visit::Visit;
 use crate::widgets::build::CheckTap;
 use crate::widgets::mark::Mark;
-use crate::widgets::rows::Row;
+use crate::widgets::rows::{Row, ValueRow};
 
 pub(super) fn rows(visit: &Visit, set: Option<Place>, opened: &Opened) -> Vec<Row> {
     let mut rows = Vec::new();
     match &visit.results().build {
         Some(build) => {
-            rows.push(named(
-                visit,
-                Place::Initials,
-                None,
-                "Your initials",
-                "behind what is written next on this device",
-            ));
+            rows.push(initials(visit));
             rows.push(Row::More {
                 words: "stakes, one station a screen".to_owned(),
                 part: Part::Station(Some(0)),
@@ -47,6 +41,18 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, opened: &Opened) -> Vec<Ro
     }
     rows.extend(findings(visit, Stop::Build));
     rows
+}
+
+/// Initials are not measured: where there are none the row says so.
+fn initials(visit: &Visit) -> Row {
+    let note = "stand behind readings";
+    match named(visit, Place::Initials, None, "Your initials", note) {
+        Row::Value(row) if row.value.is_empty() => Row::Value(ValueRow {
+            value: "none yet".to_owned(),
+            ..row
+        }),
+        other => other,
+    }
 }
 
 /// A list that is folded until it is asked for. Gives whether its rows follow.

@@ -13,7 +13,13 @@ use crate::widgets::rows::{Row, ValueRow, ValueState};
 
 pub(super) fn rows(visit: &Visit, build: &Build, opened: &Opened, rows: &mut Vec<Row>) {
     let days = &visit.record().build.days;
-    rows.push(heading("Day log", format!("{} days", days.len())));
+    rows.push(heading(
+        "Day log",
+        match days.len() {
+            1 => "1 day".to_owned(),
+            n_days => format!("{n_days} days"),
+        },
+    ));
     if !list(opened, BuildList::Days, "the day log", rows) {
         return;
     }

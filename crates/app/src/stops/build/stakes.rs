@@ -128,11 +128,11 @@ fn edge_words(shown: ShownIn, stake: &Stake, edge: &EdgeStake) -> String {
         "right"
     };
     format!(
-        "{side}: form {} out, top {} and dig {} from the string; dig reaches {} out",
+        "{side}: form {} out, top {} down; dig {} out, {} down",
         shown.length(edge.form_offset.abs()),
         shown.length(stake.string - edge.form_top),
-        shown.length(stake.string - edge.dig_bottom),
         shown.length(edge.dig_offset.abs()),
+        shown.length(stake.string - edge.dig_bottom),
     )
 }
 

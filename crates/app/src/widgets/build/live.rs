@@ -3,6 +3,7 @@
 use egui::{Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo, pos2, vec2};
 use underbrick_drawing::item::Anchor;
 
+use crate::canvas::lettering::narrowed;
 use crate::edit::Edit;
 use crate::theme::{self, Ink, Theme, size};
 use crate::widgets::key::{Key, cells};
@@ -121,7 +122,7 @@ pub(crate) fn live_ui(ui: &mut Ui, rect: Rect, live: &Live) -> Option<Edit> {
     under.paint(&painter, pos2(left, middle), ink(under_ink));
     let row = Rect::from_min_max(pos2(inner.min.x, inner.max.y - size::KEY), inner.max);
     let mut asked = None;
-    for ((words, edit), cell) in live.keys.iter().zip(cells(row, live.keys.len())) {
+    for ((words, edit), cell) in live.keys.iter().zip(cells(row, live.keys.len().max(3))) {
         let key = Key::new(words.as_str()).on(Ink::Key, Ink::Line);
         if key.show(ui, cell).clicked() {
             asked = Some(edit.clone());
@@ -140,7 +141,7 @@ fn paint_dial(ui: &Ui, rect: Rect, live: &Live, theme: Theme) {
     let radius = (rect.width() - 70.0).min((rect.height() / 2.0 - 12.0) / swing.sin());
     let angle_of = |half_bands: f64| {
         let share = (half_bands / HALF_BANDS).clamp(-1.0, 1.0);
-        share as f32 * swing
+        narrowed(share) * swing
     };
     let spot = |angle: f32, radius: f32| hub + radius * vec2(angle.cos(), -angle.sin());
     let arc = |from: f32, to: f32, radius: f32| -> Vec<Pos2> {
@@ -170,7 +171,7 @@ fn paint_dial(ui: &Ui, rect: Rect, live: &Live, theme: Theme) {
     }
     for (angle, words) in [(swing, "high"), (-swing, "low")] {
         let words = Words::broken(ui, words, Face::bold(size::LABEL), 90.0, Anchor::Left);
-        words.paint(painter, spot(angle, radius + 10.0), ink(Ink::SecondInk));
+        words.paint(painter, spot(angle, radius + 14.0), ink(Ink::SecondInk));
     }
     paint_needle(painter, live, (hub, radius), angle_of, theme);
 }
@@ -189,24 +190,10 @@ fn paint_needle(
             let along = vec2(angle.cos(), -angle.sin());
             let across = vec2(along.y, -along.x) * 7.0;
             painter.add(Shape::convex_polygon(
-                vec![hub + across, hub + along * (radius + 8.0), hub - across],
+                vec![hub + across, hub + along * (radius - 3.0), hub - across],
                 live.mark.color(theme),
                 Stroke::new(1.5, ink),
             ));
-            // Past the end of the scale an arrow says so.
-            if half_bands.abs() > HALF_BANDS {
-                let way = if half_bands > 0.0 { -1.0 } else { 1.0 };
-                let tip = hub + along * (radius + 8.0) + vec2(-18.0, way * 14.0);
-                painter.add(Shape::convex_polygon(
-                    vec![
-                        tip,
-                        tip + vec2(-8.0, -way * 14.0),
-                        tip + vec2(8.0, -way * 14.0),
-                    ],
-                    live.mark.color(theme),
-                    Stroke::NONE,
-                ));
-            }
         }
         None => painter.extend(Shape::dashed_line(
             &[hub, hub + vec2(radius - 20.0, 0.0)],
