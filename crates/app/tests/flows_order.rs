@@ -4,6 +4,7 @@
 #![expect(
     clippy::unwrap_used,
     clippy::expect_used,
+    clippy::panic,
     reason = "a panic in a test is the failure report"
 )]
 
@@ -69,6 +70,16 @@ impl App {
             panic!("{} buttons begin with {start}: {names:?}", names.len());
         };
         name.clone()
+    }
+
+    /// The name of the first button that begins so.
+    #[track_caller]
+    fn first_named(&self, start: &str) -> String {
+        self.harness
+            .query_all_by_role(Role::Button)
+            .filter_map(|node| node.accesskit_node().label())
+            .find(|name| name.starts_with(start))
+            .expect("a button begins so")
     }
 
     /// Taps the one button whose name begins so.
@@ -181,11 +192,23 @@ fn another_way_is_one_tap_and_one_step_back() {
         assert!(app.priced().price.total < dear);
         // On the old base there is no base to be bought.
         assert!(app.priced().line(Item::Base).is_none());
-        assert_eq!(app.on_disk().site().order_way(), Way::Relay);
+        assert_eq!(Way::from(app.on_disk().site().order.way), Way::Relay);
         app.press("undo");
         assert_eq!(app.visit().site().order.way, Way::NewBase);
         assert_eq!(app.priced().price.total, dear);
     }
+}
+
+/// Which drawings light something, by the first words of each.
+fn lit_in(app: &App) -> Vec<String> {
+    app.harness
+        .query_all_by_label_contains("Lit for")
+        .map(|node| {
+            let words = node.accesskit_node().label().unwrap();
+            let end = words.find([' ', ',']);
+            words.get(..end.unwrap_or(0)).unwrap_or_default().to_owned()
+        })
+        .collect()
 }
 
 #[test]
@@ -194,18 +217,18 @@ fn an_open_line_lights_where_its_number_comes_from() {
     assert!(!app.says("Lit for"));
     let name = app.line(Item::Base).need.name.clone();
     app.press(&name);
-    // Section and long section both light the lifts.
-    assert!(app.says(&format!("Lit for {name}")));
-    let lit = app
-        .harness
-        .query_all_by_label_contains(&format!("Lit for {name}"))
-        .count();
-    assert_eq!(lit, 2);
-    let lifts = app.visit().results().bed.as_ref().unwrap().lifts.each.len();
-    assert!(app.says(&format!("Lit for {name}: ")) && lifts > 1);
-    // Brick is counted in the plan.
+    // Section and long section both light the lifts, at least one mark for each.
+    assert_eq!(lit_in(&app), ["Cross-section", "Long"]);
+    let n_lifts = app.visit().results().bed.as_ref().unwrap().lifts.each.len();
+    for node in app.harness.query_all_by_label_contains("Lit for") {
+        let words = node.accesskit_node().label().unwrap();
+        let (_, lit) = words.split_once(&format!("Lit for {name}: ")).unwrap();
+        let (n_marks, _) = lit.split_once(' ').unwrap();
+        assert!(n_marks.parse::<usize>().unwrap() >= n_lifts, "{lit}");
+    }
+    // Joints are measured in the plan, and their depth in the section.
     app.open_line(Item::Jointing);
-    assert!(app.says("plan") && app.says("Lit for"));
+    assert_eq!(lit_in(&app), ["Plan", "Cross-section"]);
     // A second tap folds it, and the light goes out.
     let name = app.line(Item::Jointing).need.name.clone();
     app.press(&name);
@@ -324,8 +347,9 @@ fn crew_and_hours_are_set_here() {
         .find(|labour| labour.work.stage == Stage::Screed)
         .unwrap();
     assert!(screed.is_own);
-    // An hour for each unit of work: as many hours as units.
-    assert_eq!(screed.hours, screed.amount);
+    // An hour for each unit of work: as many hours as units, to the hundredth.
+    let units = screed.amount.map(|amount| amount.round_dp(2));
+    assert_eq!(screed.hours, units);
     let file = app.on_disk();
     assert_eq!(file.site().text(Place::CrewRate), Some("61"));
     assert_eq!(file.site().text(Place::CrewSize), Some("4"));
@@ -347,6 +371,16 @@ fn a_half_measured_site_says_at_least_and_leads_to_what_is_missing() {
     app.open_line(unknown.0);
     let last = unknown.1.steps.last().expect("it says what is missing");
     assert!(app.says(last.what));
+    // The key beside it leads to where it is measured.
+    let asked = app.first_named("missing: ");
+    let fold = app.line(unknown.0).need.name.clone();
+    app.press(&format!("{fold}, "));
+    app.press(&asked);
+    assert_eq!(app.harness.state().setting(), Some(Place::BricksOnSite));
+    app.type_at(Place::BricksOnSite, "300");
+    app.harness.state_mut().go_to(Stop::Order);
+    app.run();
+    assert!(app.line(unknown.0).need.amount.is_some());
 }
 
 #[test]

@@ -39,6 +39,7 @@ pub(super) fn rows(visit: &Visit, opened: &Opened) -> Vec<Row> {
 fn order_rows(visit: &Visit, order: &Order, priced: &Priced, opened: &Opened, rows: &mut Vec<Row>) {
     price::rows(visit, order, priced, rows);
     cards::rows(order, rows);
+    price::missing_rows(visit, priced, rows);
     lines::rows(visit, order, priced, opened, rows);
     work::rows(visit, order, priced, opened, rows);
     days::rows(priced, rows);

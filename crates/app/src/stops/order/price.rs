@@ -33,7 +33,6 @@ pub(super) fn rows(visit: &Visit, order: &Order, priced: &Priced, rows: &mut Vec
         ),
         least: least(visit, priced),
     })));
-    missing_rows(visit, priced, rows);
 }
 
 /// Which lines make it the least.
@@ -72,7 +71,7 @@ fn least(visit: &Visit, priced: &Priced) -> String {
 }
 
 /// Keys that lead to what is missing, each place once.
-fn missing_rows(visit: &Visit, priced: &Priced, rows: &mut Vec<Row>) {
+pub(super) fn missing_rows(visit: &Visit, priced: &Priced, rows: &mut Vec<Row>) {
     let mut asked: Vec<(String, Place)> = Vec::new();
     for line in &priced.lines {
         if let Some((words, Some(place))) = missing(visit, line)
