@@ -1,5 +1,6 @@
 //! What a view asks for. Views return edits; `Visit::apply` alone carries them out.
 
+use underbrick_calc::build::{HoldStage, SpotKind, Surface};
 use underbrick_calc::line::Taking;
 use underbrick_calc::order::{Decimal, Item, Way};
 use underbrick_calc::place::Place;
@@ -125,6 +126,41 @@ pub enum Edit {
     Supplier(Item, Option<String>),
     /// Lock a line at so many units of sale, or give it free.
     Lock(Item, Option<Decimal>),
+    /// A set-up of the instrument: its rod on the sill is asked next.
+    AddSetUp,
+    /// A reading of what is built; who and when is written with it.
+    AddCheck {
+        /// What it stands on.
+        surface: Surface,
+        /// Where along the run; without it that is asked next.
+        station: Option<Length>,
+        /// Where across, right positive.
+        offset: Length,
+        /// By rod in the last set-up, else by tape from the string.
+        by_rod: bool,
+    },
+    /// Take a reading of what is built away.
+    RemoveCheck(usize),
+    /// The person was asked about a reading and says that it is right.
+    ConfirmCheck(usize),
+    /// Whether a reading is by rod in the last set-up, or by tape from the string.
+    CheckByRod(usize, bool),
+    /// A check at a spot that is no level.
+    AddSpot(SpotKind),
+    /// Take a check at a spot away.
+    RemoveSpot(usize),
+    /// Close a stage.
+    CloseStage(HoldStage),
+    /// Open a stage again.
+    ReopenStage(HoldStage),
+    /// A day of the log: today.
+    AddDay,
+    /// Take a day away.
+    RemoveDay(usize),
+    /// Something that came on a day; what it is, is asked next.
+    AddDelivery(usize),
+    /// Take a delivery away: day, delivery.
+    RemoveDelivery(usize, usize),
     /// Write down a width that whole courses give, with its joint and its edge brick.
     TakeWidth {
         /// Clear width between the edge bricks.

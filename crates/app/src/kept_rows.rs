@@ -6,6 +6,7 @@ use crate::stops::Stop;
 use crate::stops::opened::Opened;
 use crate::visit::Visit;
 use crate::widgets::book::BookPart;
+use crate::widgets::build::BuildBit;
 use crate::widgets::order::OrderBit;
 use crate::widgets::rows::{Row, ValueState};
 
@@ -72,12 +73,24 @@ pub(crate) fn places_in_order(row: &Row, visit: &Visit) -> Vec<Place> {
         | Row::Cause(_)
         | Row::Offer(_)
         | Row::Order(_)
+        | Row::Build(_)
         | Row::Said { .. } => Vec::new(),
     }
 }
 
-/// How many values are known, of how many that are asked for, also in what is folded away.
+/// How many values are known, of how many that are asked for, also in what is folded away. Where there are stages, how many of them are
+/// closed.
 pub(crate) fn known(rows: &[Row]) -> (usize, usize) {
+    let stages = rows.iter().filter_map(|row| match row {
+        Row::Build(BuildBit::Stage(stage)) => Some(stage.is_closed),
+        _ => None,
+    });
+    let (n_closed, n_stages) = stages.fold((0, 0), |(n_closed, n_all), is_closed| {
+        (n_closed + usize::from(is_closed), n_all + 1)
+    });
+    if n_stages > 0 {
+        return (n_closed, n_stages);
+    }
     let states = rows.iter().flat_map(states);
     states.fold((0, 0), |(n_known, n_all), state| {
         (
@@ -103,6 +116,7 @@ fn states(row: &Row) -> Vec<ValueState> {
         | Row::Cause(_)
         | Row::Offer(_)
         | Row::Order(_)
+        | Row::Build(_)
         | Row::Said { .. } => Vec::new(),
     }
 }

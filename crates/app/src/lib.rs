@@ -1,6 +1,7 @@
 //! Everything shown, on egui alone: no window of its own, no threads. Views read the visit and return edits; `visit` applies them.
 
 mod areas;
+mod built;
 pub mod canvas;
 pub mod edit;
 mod ground;
@@ -19,5 +20,6 @@ mod title_bar;
 mod visit;
 mod widgets;
 
+pub use built::Clock;
 pub use shell::Shell;
 pub use visit::{Visit, Wake};

@@ -12,12 +12,16 @@ use crate::ground::{GroundView, cross_ui, first_cut, long_ui};
 use crate::kept_rows::{KeptRows, known, known_share, places_in_order};
 use crate::light::Light;
 use crate::plan_view::{PlanViewState, plan_touched, plan_ui, with_plan};
-use crate::stops::opened::{Opened, OrderPart, Part};
+use crate::stops::build::{self, after_check, is_questioned, station_of};
+use crate::stops::opened::{BuildList, Opened, OrderPart, Part, StagesShown};
 use crate::stops::penetrometer::{RowStep, after_row, new_row};
 use crate::stops::{Stop, entry_behind, is_soil, order, pit_of};
 use crate::theme::{self, Ink, Theme, size};
 use crate::title_bar::title_ui;
 use crate::visit::Visit;
+use crate::widgets::build::CheckTap;
+use crate::widgets::build::live::live_ui;
+use crate::widgets::build::station::station_ui;
 use crate::widgets::key::Key;
 use crate::widgets::pad::{Pad, PadAnswer, pad_ui};
 use crate::widgets::rod::{Notch, rod_ui};
@@ -83,6 +87,7 @@ impl Open {
         self.opened.pit = pit_of(place).or(self.opened.pit);
         self.opened.soil |= is_soil(place);
         self.opened.order = OrderPart::of(place).or(self.opened.order);
+        self.show_built(place);
         self.scroll = true;
     }
 
@@ -94,8 +99,35 @@ impl Open {
             self.leave_pad();
             self.stop = Stop::of(place);
             self.opened.order = OrderPart::of(place).or(self.opened.order);
+            self.show_built(place);
             self.looked_at = Some(place);
             self.scroll = true;
+        }
+    }
+
+    /// Unfolds the stage that asks for what is set, and cuts the ground where it is read.
+    fn show_built(&mut self, place: Place) {
+        if Stop::of(place) != Stop::Build {
+            return;
+        }
+        self.opened.station = None;
+        if let Some(stage) = build::stage_of(&self.visit, place) {
+            self.opened.stages = StagesShown::Only(stage);
+        }
+        if let Some(station) = station_of(&self.visit, place) {
+            self.ground.cut_at(station);
+        }
+        let list = match place {
+            Place::DayDate(_)
+            | Place::DayCrew(_)
+            | Place::DayWeather(_)
+            | Place::DayNotes(_)
+            | Place::DeliveryItem(..)
+            | Place::DeliveryCount(..) => Some(Part::BuildList(BuildList::Days)),
+            _ => None,
+        };
+        if let Some(list) = list.filter(|list| !self.opened.shows(list)) {
+            self.opened.turn(list);
         }
     }
 
@@ -155,6 +187,40 @@ impl Open {
                     self.visit.record().lay.sample.len().saturating_sub(1),
                 )),
                 Edit::SecondBrick(true) => self.set(Place::SecondLength),
+                Edit::AddSetUp => self.set(Place::SetUpRod(
+                    self.visit.record().build.set_ups.len().saturating_sub(1),
+                )),
+                Edit::AddCheck { station, .. } => {
+                    let last = self.visit.record().build.readings.len().saturating_sub(1);
+                    self.set(match station {
+                        Some(_) => Place::BuildValue(last),
+                        None => Place::BuildStation(last),
+                    });
+                }
+                Edit::AddSpot(_) => self.set(Place::SpotSize(
+                    self.visit.record().build.spots.len().saturating_sub(1),
+                )),
+                Edit::AddDay => self.set(Place::DayCrew(
+                    self.visit.record().build.days.len().saturating_sub(1),
+                )),
+                Edit::AddDelivery(day_idx) => {
+                    let days = &self.visit.record().build.days;
+                    let n_came = days.get(day_idx).map_or(0, |day| day.deliveries.len());
+                    self.set(Place::DeliveryItem(day_idx, n_came.saturating_sub(1)));
+                }
+                Edit::CloseStage(_) => {
+                    self.pad.set(None, &self.visit);
+                    self.opened.stages = StagesShown::First;
+                    let next = self
+                        .visit
+                        .results()
+                        .build
+                        .as_ref()
+                        .and_then(|build| build::first_open(build).map(Place::HoldStage));
+                    self.looked_at = next;
+                    self.scroll = next.is_some();
+                }
+                Edit::CheckByRod(..) => self.pad.read_again(&self.visit),
                 Edit::RemoveOpening(_)
                 | Edit::RemoveSampleBrick(_)
                 | Edit::SecondBrick(false)
@@ -166,6 +232,11 @@ impl Open {
                 | Edit::RemovePenetrometerRow(..)
                 | Edit::RemoveLayer(..)
                 | Edit::RemoveShot(_)
+                | Edit::RemoveCheck(_)
+                | Edit::RemoveSpot(_)
+                | Edit::RemoveDay(_)
+                | Edit::RemoveDelivery(..)
+                | Edit::ReopenStage(_)
                 | Edit::RemoveBookLine(_)
                 | Edit::RemoveLeg(_)
                 | Edit::FarEndFixed(false)
@@ -197,6 +268,7 @@ impl Open {
                 | Edit::OrderWay(_)
                 | Edit::Supplier(..)
                 | Edit::Lock(..)
+                | Edit::ConfirmCheck(_)
                 | Edit::EdgeStands(_) => {}
             }
         }
@@ -224,7 +296,9 @@ impl Open {
         title_ui(ui, areas.title, &self.visit);
         let has_plan = self.light();
         let areas = if has_plan { areas.with_plan() } else { areas };
-        let tapped = if has_plan {
+        let tapped = if let Some(tapped) = self.built(ui, &areas) {
+            tapped
+        } else if has_plan {
             // The plan first: what is dragged there is in the section of the same frame.
             let tapped = self.plan(ui, areas.long);
             cross_ui(ui, areas.cross, &mut self.ground, &self.visit).or(tapped)
@@ -237,14 +311,41 @@ impl Open {
             ))
         };
         let line = egui::Stroke::new(1.0, theme::color(Ink::Hairline, theme));
-        ui.painter()
-            .hline(areas.cross.x_range(), areas.long.min.y, line);
+        if self.stop != Stop::Build || self.opened.station.is_none() {
+            ui.painter()
+                .hline(areas.cross.x_range(), areas.long.min.y, line);
+        }
         self.entries(ui, &areas);
         if let Some(place) = tapped {
             self.set(place);
             ui.request_repaint();
         }
         back
+    }
+
+    /// What stop Build shows in the place of the ground: one station of the stake table, or the live check under the cross-section.
+    /// Gives what was tapped in the section; `None` where the ground is shown as ever.
+    fn built(&mut self, ui: &mut Ui, areas: &Areas) -> Option<Option<Place>> {
+        if self.stop != Stop::Build {
+            return None;
+        }
+        if let Some(nth) = self.opened.station
+            && let Some((station, view)) = build::stakes::one(&self.visit, nth)
+        {
+            self.ground.cut_at(station);
+            if let Some(part) = station_ui(ui, areas.cross.union(areas.long), &view) {
+                self.opened.turn(part);
+                ui.request_repaint();
+            }
+            return Some(None);
+        }
+        let live = build::live::live(&self.visit, self.pad.place()?)?;
+        let tapped = cross_ui(ui, areas.cross, &mut self.ground, &self.visit);
+        if let Some(edit) = live_ui(ui, areas.long, &live) {
+            self.apply(vec![edit]);
+            ui.request_repaint();
+        }
+        Some(tapped)
     }
 
     /// Lights what the open line of the order is measured from. Gives whether the plan is shown.
@@ -363,7 +464,8 @@ impl Open {
     fn entries(&mut self, ui: &mut Ui, areas: &Areas) {
         let theme = theme::current(ui);
         // The order is read more than it is set: without a value to set it has the room of the pad too.
-        let is_pad_away = self.stop == Stop::Order && self.pad.place().is_none();
+        let is_pad_away =
+            matches!(self.stop, Stop::Order | Stop::Build) && self.pad.place().is_none();
         let areas = &if is_pad_away {
             areas.without_pad()
         } else {
@@ -375,6 +477,11 @@ impl Open {
         let head =
             Rect::from_min_size(areas.entries.min, vec2(areas.entries.width(), TITLE_HEIGHT));
         let (n_known, n_all) = known(rows);
+        let known_word = if self.stop == Stop::Build {
+            "closed"
+        } else {
+            "known"
+        };
         lettering::paint(
             ui.painter(),
             pos2(head.min.x + 20.0, head.center().y),
@@ -387,7 +494,7 @@ impl Open {
             ui.painter(),
             pos2(head.max.x - 20.0, head.center().y + 2.0),
             Anchor::Right,
-            &Text::regular(format!("{n_known} of {n_all} known")),
+            &Text::regular(format!("{n_known} of {n_all} {known_word}")),
             theme::sized(ui, size::NOTE),
             theme::color(Ink::SecondInk, theme),
         );
@@ -434,7 +541,10 @@ impl Open {
             ui.request_repaint();
         }
         if let Some(part) = answer.opened {
-            if matches!(part, Part::Order(_)) {
+            if matches!(
+                part,
+                Part::Order(_) | Part::Stages(_) | Part::Station(_) | Part::BuildList(_)
+            ) {
                 self.leave_pad();
             }
             self.opened.turn(part);
@@ -500,6 +610,10 @@ impl Open {
             }
             Place::BookStation(row_idx) => return self.set(Place::BookReading(row_idx)),
             Place::BookReading(row_idx) => return self.after_sight(row_idx),
+            Place::DeliveryItem(day_idx, nth) => {
+                return self.set(Place::DeliveryCount(day_idx, nth));
+            }
+            place if Stop::of(place) == Stop::Build => return self.after_built(place),
             // Back to the whole order: what follows there is another line.
             place if Stop::of(place) == Stop::Order => return self.leave_pad(),
             _ => {}
@@ -508,6 +622,29 @@ impl Open {
         match at.and_then(|at| order.get(at + 1)) {
             Some(place) => self.set(*place),
             None => self.leave_pad(),
+        }
+    }
+
+    /// Goes on to the next check of the stage that was not read; a reading that is asked about stays on the pad.
+    fn after_built(&mut self, now: Place) {
+        match now {
+            Place::BuildStation(idx) | Place::BuildOffset(idx) => {
+                return self.set(Place::BuildValue(idx));
+            }
+            Place::SpotStation(idx) => return self.set(Place::SpotSize(idx)),
+            Place::StageReason(stage) => return self.set(Place::StageInitials(stage)),
+            Place::DayDate(idx) => return self.set(Place::DayCrew(idx)),
+            Place::DayCrew(idx) => return self.set(Place::DayWeather(idx)),
+            Place::DayWeather(idx) => return self.set(Place::DayNotes(idx)),
+            _ => {}
+        }
+        if is_questioned(&self.visit, now) {
+            return;
+        }
+        match after_check(&self.visit, now) {
+            Some(CheckTap::Set(place)) => self.set(place),
+            Some(CheckTap::Do(edit)) => self.apply(vec![edit]),
+            Some(CheckTap::Open(_)) | None => self.leave_pad(),
         }
     }
 

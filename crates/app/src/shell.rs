@@ -8,6 +8,7 @@ use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::place::Place;
 use underbrick_records::{OwnTables, RecordError, Shelf, SiteFile};
 
+use crate::built::Clock;
 use crate::open_site::Open;
 use crate::settings::WornSettings;
 use crate::site_list::{ListAnswer, SiteList, list_ui};
@@ -123,6 +124,13 @@ impl Shell {
         match &self.screen {
             Screen::List(_) => None,
             Screen::Site(open) => open.setting(),
+        }
+    }
+
+    /// Has the open site take the time of what is written down from another clock than the device's.
+    pub fn tell_time_by(&mut self, clock: Clock) {
+        if let Screen::Site(open) = &mut self.screen {
+            open.visit.tell_time_by(clock);
         }
     }
 

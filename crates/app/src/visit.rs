@@ -11,6 +11,7 @@ use underbrick_calc::{Results, compute, compute_after};
 use underbrick_records::v1::{FarEnd, GradeShape, LegShape, Restraint};
 use underbrick_records::{History, KeepStatus, Keeper, OpenSite, RecordError, SiteFile};
 
+use crate::built::{self, Clock};
 use crate::edit::{Edit, RestraintKind};
 use crate::taken;
 
@@ -29,6 +30,8 @@ pub struct Visit {
     revision: u64,
     /// The value that is being typed: its next text replaces the last step instead of making another.
     typing_at: Option<Place>,
+    /// Who tells the time of what is written down while the walk is built.
+    clock: Clock,
 }
 
 impl Visit {
@@ -57,6 +60,7 @@ impl Visit {
             results,
             revision: 0,
             typing_at: None,
+            clock: built::device_clock,
         })
     }
 
@@ -113,10 +117,17 @@ impl Visit {
         self.keeper.status()
     }
 
+    /// Takes the time from another clock than the device's.
+    pub fn tell_time_by(&mut self, clock: Clock) {
+        self.clock = clock;
+    }
+
     /// Carries out an edit: changes the record, keeps the state before it for undo, computes, and has it written.
     pub fn apply(&mut self, edit: &Edit) {
         let mut record = self.record().clone();
-        change(&mut record, edit);
+        if !built::change(&mut record, edit, self.clock) {
+            change(&mut record, edit);
+        }
         if record == *self.record() {
             return;
         }
@@ -345,6 +356,20 @@ fn change(record: &mut SiteFile, edit: &Edit) {
             joint,
             stands,
         } => taken::write_width(record, *clear, *joint, *stands),
+        // Carried out with the time, by its own file.
+        Edit::AddSetUp
+        | Edit::AddCheck { .. }
+        | Edit::RemoveCheck(_)
+        | Edit::ConfirmCheck(_)
+        | Edit::CheckByRod(..)
+        | Edit::AddSpot(_)
+        | Edit::RemoveSpot(_)
+        | Edit::CloseStage(_)
+        | Edit::ReopenStage(_)
+        | Edit::AddDay
+        | Edit::RemoveDay(_)
+        | Edit::AddDelivery(_)
+        | Edit::RemoveDelivery(..) => {}
         Edit::Fabric(laid) => record.bed.fabric = *laid,
         Edit::EdgeStands(stands) => record.edge.stands = (*stands).into(),
         Edit::Restraint(kind) => {

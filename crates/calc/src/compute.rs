@@ -1,6 +1,7 @@
 //! The one entry: each stage works from the results of the stages before it.
 
 use crate::bed::{Bed, Under};
+use crate::build::Build;
 use crate::catalogue::Catalogue;
 use crate::findings::Findings;
 use crate::findings::rules::{CauseFound, Facts};
@@ -34,6 +35,8 @@ pub struct Results {
     pub brick: Option<BrickFound>,
     /// What is ordered, each way of rebuilding priced.
     pub order: Option<Order>,
+    /// What the crew builds by; `None` where there is no bed.
+    pub build: Option<Build>,
     /// What someone should look at.
     pub findings: Findings,
     /// Why the old walk failed, strongest evidence first.
@@ -99,6 +102,20 @@ pub fn compute_after(site: &Site, catalogue: &Catalogue, before: Option<Lay>) ->
         soil.as_ref(),
         &mut findings,
     ));
+    let build = match (&line, &ground, &bed) {
+        (Some(line), Some(ground), Some(bed)) => {
+            let order = order.as_ref();
+            Some(crate::build::build(
+                site,
+                line,
+                ground,
+                bed,
+                order,
+                &mut findings,
+            ))
+        }
+        _ => None,
+    };
     Results {
         book,
         line,
@@ -109,6 +126,7 @@ pub fn compute_after(site: &Site, catalogue: &Catalogue, before: Option<Lay>) ->
         soil,
         brick,
         order,
+        build,
         findings,
         causes,
     }

@@ -1,7 +1,7 @@
 //! What is taken where nothing was written down. Each may be changed to the local code; each says where it comes from.
 
 use crate::measure::slope::Fall;
-use crate::quantity::{Length, inches};
+use crate::quantity::{Length, feet, inches};
 
 /// Fall along the run, away from the house: 1/4 in per ft.
 ///
@@ -173,6 +173,33 @@ pub fn haunch_top_width() -> Length {
 #[must_use]
 pub fn spike_spacing() -> Length {
     inches(12.0)
+}
+
+/// From stake to stake: 10 ft.
+///
+/// # Source
+/// Common practice, no source.
+#[must_use]
+pub fn stake_spacing() -> Length {
+    feet(10.0)
+}
+
+/// How far the working string hangs above the grade line: it is stretched on it.
+///
+/// # Source
+/// Common practice, no source.
+#[must_use]
+pub fn string_above_grade() -> Length {
+    inches(0.0)
+}
+
+/// How far the brick stands proud on the screeded bed, until the plate takes it down: 1/8 in.
+///
+/// # Source
+/// Common practice, no source.
+#[must_use]
+pub fn proud() -> Length {
+    inches(0.125)
 }
 
 #[cfg(test)]

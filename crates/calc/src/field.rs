@@ -394,6 +394,30 @@ pub fn full_name(place: Place) -> String {
             )
         }
         Place::Lift(number) => format!("{name} {number}"),
+        Place::HoldStage(stage) => stage.name(),
+        Place::StageReason(stage) | Place::StageInitials(stage) => {
+            format!("{}: {}", stage.name(), name.to_lowercase())
+        }
+        Place::SetUp(idx)
+        | Place::BuildReading(idx)
+        | Place::BuildStation(idx)
+        | Place::BuildOffset(idx)
+        | Place::BuildValue(idx)
+        | Place::Spot(idx)
+        | Place::SpotSize(idx)
+        | Place::Day(idx)
+        | Place::DayDate(idx)
+        | Place::DayCrew(idx)
+        | Place::DayWeather(idx)
+        | Place::DayNotes(idx)
+        | Place::DeliveryItem(idx, _)
+        | Place::DeliveryCount(idx, _) => numbered(idx),
+        Place::SpotStation(idx) => format!("Spot {} station", idx + 1),
+        Place::SetUpRod(idx) => format!("Set-up {} rod at sill", idx + 1),
+        Place::LiftLoose(number) | Place::LiftCompacted(number) | Place::LiftPasses(number) => {
+            let rest = name.split_once(' ').map_or(name, |(_, rest)| rest);
+            format!("Lift {number} {rest}")
+        }
         Place::OrderLine(item) => item.name().to_owned(),
         Place::OrderRate(item) | Place::OrderCount(item) => {
             format!("{}: {}", item.name(), name.to_lowercase())
@@ -441,12 +465,38 @@ pub(crate) fn note_out_of_reason(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::build::HoldStage;
     use crate::defaults;
     use crate::order::{Item, Stage};
     use crate::quantity::{feet, inches, metres, millimetres};
 
     /// Every place that holds a value, and the things drawn.
-    const PLACES: [Place; 121] = [
+    const PLACES: [Place; 146] = [
+        Place::BuildSpacing,
+        Place::StringAboveGrade,
+        Place::Initials,
+        Place::SetUp(0),
+        Place::SetUpRod(0),
+        Place::BuildReading(0),
+        Place::BuildStation(0),
+        Place::BuildOffset(0),
+        Place::BuildValue(0),
+        Place::Spot(0),
+        Place::SpotStation(0),
+        Place::SpotSize(0),
+        Place::LiftLoose(1),
+        Place::LiftCompacted(1),
+        Place::LiftPasses(1),
+        Place::HoldStage(HoldStage::Dig),
+        Place::StageReason(HoldStage::Dig),
+        Place::StageInitials(HoldStage::Dig),
+        Place::Day(0),
+        Place::DayDate(0),
+        Place::DayCrew(0),
+        Place::DayWeather(0),
+        Place::DayNotes(0),
+        Place::DeliveryItem(0, 0),
+        Place::DeliveryCount(0, 0),
         Place::OrderWay,
         Place::OrderLine(Item::Base),
         Place::OrderRate(Item::Base),

@@ -3,6 +3,7 @@
 //! [`compute()`] is the one entry. Its folders follow the visit, so that a mason can find a formula.
 
 pub mod bed;
+pub mod build;
 pub mod catalogue;
 mod compute;
 pub mod defaults;

@@ -1,5 +1,6 @@
 //! Where in a site a value stands: how a finding, a mark in a drawing and an entry on screen name the same thing.
 
+use crate::build::HoldStage;
 use crate::order::{Item, Stage};
 
 /// One value of a site, or one thing drawn. Indices count from zero in the order in which things were written down.
@@ -237,6 +238,56 @@ pub enum Place {
     CrewRate,
     /// Hours of a stage for one unit of its work.
     StageHours(Stage),
+    /// From stake to stake.
+    BuildSpacing,
+    /// Height of the working string above the grade line.
+    StringAboveGrade,
+    /// Initials of whoever holds the device.
+    Initials,
+    /// One set-up of the instrument as a whole.
+    SetUp(usize),
+    /// Rod reading on the sill in a set-up.
+    SetUpRod(usize),
+    /// One reading of what was built, as a whole.
+    BuildReading(usize),
+    /// Station of a reading of what was built.
+    BuildStation(usize),
+    /// Offset of a reading of what was built.
+    BuildOffset(usize),
+    /// The reading of what was built itself.
+    BuildValue(usize),
+    /// One check at a spot as a whole.
+    Spot(usize),
+    /// Station of a check at a spot.
+    SpotStation(usize),
+    /// What a check at a spot read.
+    SpotSize(usize),
+    /// The lift of this number as it was tipped.
+    LiftLoose(usize),
+    /// The lift of this number as it was compacted.
+    LiftCompacted(usize),
+    /// Passes over the lift of this number.
+    LiftPasses(usize),
+    /// One stage as a whole.
+    HoldStage(HoldStage),
+    /// Why a stage was closed over a check.
+    StageReason(HoldStage),
+    /// Who closed a stage.
+    StageInitials(HoldStage),
+    /// One day of the log as a whole.
+    Day(usize),
+    /// Date of a day.
+    DayDate(usize),
+    /// Crew of a day.
+    DayCrew(usize),
+    /// Weather of a day.
+    DayWeather(usize),
+    /// Notes of a day.
+    DayNotes(usize),
+    /// What came on a day: day, delivery.
+    DeliveryItem(usize, usize),
+    /// How much of it: day, delivery.
+    DeliveryCount(usize, usize),
     /// The lift of this number, counted from the bottom.
     Lift(usize),
     /// The grade line.

@@ -7,9 +7,14 @@ use crate::measure::amount::Amount;
 use crate::measure::slope::Fall;
 use crate::quantity::{Angle, Length};
 
+mod build;
 mod lay;
 mod order;
 
+pub use build::{
+    BuildInput, BuildReading, DayLog, Delivery, LiftPlaced, ReadBy, SetUp, SpotReading,
+    StageClosed, Stamp,
+};
 pub use lay::{Bond, BrickReading, CourseWay, LayInput, Opening, StartSide};
 
 pub use order::{LineWish, OrderInput, StageWish};
@@ -45,6 +50,8 @@ pub struct Site {
     pub lay: LayInput,
     /// What was decided for the order.
     pub order: OrderInput,
+    /// What was written down while it was built.
+    pub build: BuildInput,
 }
 
 /// How lengths are shown.

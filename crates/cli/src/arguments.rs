@@ -19,6 +19,7 @@ Examples:
   underbrick results sample-sites/metric
   underbrick results sample-sites/metric --json
   underbrick order sample-sites/curved-to-a-drive --why
+  underbrick stakes sample-sites/curved-to-a-drive --spacing \"5 ft\"
   underbrick causes > causes.ron
   underbrick prices > prices.ron
 
@@ -103,6 +104,21 @@ pub enum Command {
         )
     )]
     Order(OrderAsked),
+    /// Gives what string, tape and rod must read at every stake
+    #[command(
+        long_about = "Gives the stake table of the site: at the chosen spacing, both ends, every end of a leg, change of fall, riser and pit, \
+                      the drop from the working string to brick, setting bed, every lift and the bottom of the dig, what is dug or filled \
+                      from the present surface, where form and dig end at both edges, and the rod readings of the last set-up; then the arcs \
+                      of the edges by chord and offset and by a tape from the centre, the screed board and the gauge rod.\n\nText by default; \
+                      --csv gives one record for each surface at each stake, in decimal feet or metres with its place in plan, --json all \
+                      of it. A drop with a question mark stands where the present surface was not read on both sides.",
+        after_long_help = format!(
+            "Examples:\n  underbrick stakes sample-sites/curved-to-a-drive --spacing \"5 ft\"\n  \
+             underbrick stakes sample-sites/steep-with-steps --csv > set-out.csv\n  \
+             underbrick stakes SITE --json | jq '.curves[] | {{leg, side, offsets}}'\n\n{STATUSES}"
+        )
+    )]
+    Stakes(StakesAsked),
     /// Prints the built-in rules for causes, for a table of your own to start from
     #[command(
         long_about = "Prints the built-in rules that say why a walk failed.\n\nA copy named causes.ron beside the site folders, or named with \
@@ -224,6 +240,24 @@ pub enum WayAsked {
     NewBase,
     /// A new base and new brick
     NewBrick,
+}
+
+/// Which stakes.
+#[derive(Debug, Args)]
+pub struct StakesAsked {
+    /// Which site.
+    #[command(flatten)]
+    pub site: SiteAsked,
+    /// From stake to stake, as written on site: "5 ft", "1.5 m". A bare number is feet, or metres on a metric site [default: as the
+    /// site has it, else 10 ft]
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub spacing: Option<String>,
+    /// Comma-separated values for a spreadsheet
+    #[arg(long, conflicts_with = "json")]
+    pub csv: bool,
+    /// JSON for machines
+    #[arg(long)]
+    pub json: bool,
 }
 
 /// Which results.

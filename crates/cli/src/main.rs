@@ -9,6 +9,7 @@ mod output;
 mod plan;
 mod results;
 mod section;
+mod stakes;
 mod station;
 
 use arguments::{Arguments, Command};
@@ -23,6 +24,7 @@ fn main() -> ExitCode {
         Command::Plan(asked) => plan::plan(&asked),
         Command::Results(asked) => results::results(&asked),
         Command::Order(asked) => order::order(&asked),
+        Command::Stakes(asked) => stakes::stakes(&asked),
         Command::Causes => output::say(underbrick_records::BUILT_IN_CAUSES).map(|()| Status::Fine),
         Command::Prices => output::say(underbrick_records::BUILT_IN_PRICES).map(|()| Status::Fine),
     };

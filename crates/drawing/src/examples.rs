@@ -56,6 +56,7 @@ pub(crate) fn empty_site(shown_in: ShownIn) -> Site {
         frost: Default::default(),
         lay: Default::default(),
         order: Default::default(),
+        build: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Haunch {

@@ -11,6 +11,7 @@ pub mod palette;
 pub mod svg;
 pub mod text;
 
+mod as_built;
 mod callouts;
 #[cfg(test)]
 mod checks;

@@ -1,6 +1,7 @@
 //! From a site as typed to the checked types of the calculation. What cannot be read, or cannot be true, becomes a value that is
 //! missing and a finding that says why; the typed text stays in the file.
 
+mod build;
 mod lay;
 mod order;
 
@@ -78,6 +79,7 @@ impl Check<'_> {
             frost: self.frost(),
             lay: self.lay(),
             order: self.order(),
+            build: self.build(),
             edge: site::EdgeInput {
                 stands: file.edge.stands.into(),
                 restraint: self.restraint(),

@@ -9,6 +9,7 @@ pub mod v1;
 mod written;
 
 mod book_edits;
+mod build_edits;
 mod edits;
 mod lay_edits;
 mod normalised;

@@ -11,10 +11,14 @@ use underbrick_calc::site;
 use crate::written::written;
 
 mod book;
+mod build;
 mod lay;
 mod order;
 
 pub use book::{BookRow, LevelBook, Sight, Stands};
+pub use build::{
+    Build, BuildReading, DayLog, Delivery, LiftPlaced, ReadBy, SetUp, SpotReading, StageNote, Stamp,
+};
 pub use lay::{Bond, BrickReading, CourseWay, Lay, Opening, SecondBrick, StartSide};
 pub use order::{Order, OrderLine, StageHours, Way};
 pub use soil::{Frost, Grit, Ribbon, Soil};
@@ -62,6 +66,9 @@ pub struct SiteFile {
     /// What was decided for the order.
     #[serde(default, skip_serializing_if = "Order::is_empty")]
     pub order: Order,
+    /// What was written down while it was built.
+    #[serde(default, skip_serializing_if = "Build::is_empty")]
+    pub build: Build,
 }
 
 impl SiteFile {
@@ -93,6 +100,7 @@ impl SiteFile {
             },
             lay: Lay::default(),
             order: Order::default(),
+            build: Build::default(),
         }
     }
 }

@@ -169,6 +169,31 @@ macro_rules! text_at {
             | Place::Opening(_)
             | Place::SampleBrick(_)
             | Place::Piece(_)
+            | Place::BuildSpacing
+            | Place::StringAboveGrade
+            | Place::Initials
+            | Place::SetUp(_)
+            | Place::SetUpRod(_)
+            | Place::BuildReading(_)
+            | Place::BuildStation(_)
+            | Place::BuildOffset(_)
+            | Place::BuildValue(_)
+            | Place::Spot(_)
+            | Place::SpotStation(_)
+            | Place::SpotSize(_)
+            | Place::LiftLoose(_)
+            | Place::LiftCompacted(_)
+            | Place::LiftPasses(_)
+            | Place::HoldStage(_)
+            | Place::StageReason(_)
+            | Place::StageInitials(_)
+            | Place::Day(_)
+            | Place::DayDate(_)
+            | Place::DayCrew(_)
+            | Place::DayWeather(_)
+            | Place::DayNotes(_)
+            | Place::DeliveryItem(..)
+            | Place::DeliveryCount(..)
             | Place::OrderWay
             | Place::OrderLine(_)
             // Found before, in the order itself.
@@ -200,11 +225,16 @@ impl SiteFile {
         };
         text.clone_into(kept);
         self.order.tidy();
+        self.build.tidy();
         true
     }
 
     fn text_ref(&self, place: Place) -> Option<&String> {
-        if let Some(text) = self.order.text_ref(place) {
+        if let Some(text) = self
+            .order
+            .text_ref(place)
+            .or_else(|| self.build.text_ref(place))
+        {
             return Some(text);
         }
         text_at!(self, place, get, &)
@@ -213,6 +243,9 @@ impl SiteFile {
     fn text_mut(&mut self, place: Place) -> Option<&mut String> {
         if self.order.text_ref(place).is_some() {
             return self.order.text_mut(place);
+        }
+        if self.build.text_ref(place).is_some() {
+            return self.build.text_mut(place);
         }
         text_at!(self, place, get_mut, &mut)
     }
@@ -321,6 +354,7 @@ impl SiteFile {
         ]);
         self.add_lay_places(&mut places);
         places.extend(self.order.places());
+        places.extend(self.build.places());
         places.retain(|place| self.text(*place).is_some());
         places
     }

@@ -440,6 +440,7 @@ fn site() -> impl Strategy<Value = SiteFile> {
                     edge,
                     lay,
                     order,
+                    build: Default::default(),
                 }
             },
         )

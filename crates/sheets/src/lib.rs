@@ -13,6 +13,7 @@ pub mod pits;
 pub mod profile;
 pub mod results;
 pub mod soil;
+pub mod stakes;
 pub mod thickness;
 
 pub mod cautions;

@@ -63,6 +63,7 @@ fn site() -> Site {
         frost: Default::default(),
         lay: Default::default(),
         order: Default::default(),
+        build: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Stretcher,
             restraint: RestraintInput::Spiked { spacing: None },

@@ -2,6 +2,7 @@
 
 mod bed;
 mod book;
+pub(crate) mod build;
 mod causes;
 mod lay;
 mod line;
@@ -40,11 +41,20 @@ pub enum Stop {
     Lay,
     /// What is bought, taken away and hired, hours and price.
     Order,
+    /// What string, tape and rod must read, and what they read.
+    Build,
 }
 
 impl Stop {
     /// In the order of the visit.
-    pub const ALL: [Self; 5] = [Self::Look, Self::Line, Self::Bed, Self::Lay, Self::Order];
+    pub const ALL: [Self; 6] = [
+        Self::Look,
+        Self::Line,
+        Self::Bed,
+        Self::Lay,
+        Self::Order,
+        Self::Build,
+    ];
 
     /// Its one verb.
     #[must_use]
@@ -55,6 +65,7 @@ impl Stop {
             Self::Bed => "Bed",
             Self::Lay => "Lay",
             Self::Order => "Order",
+            Self::Build => "Build",
         }
     }
 
@@ -67,6 +78,7 @@ impl Stop {
             Self::Bed => bed::rows(visit),
             Self::Lay => lay::rows(visit, set, opened),
             Self::Order => order::rows(visit, opened),
+            Self::Build => build::rows(visit, set, opened),
         }
     }
 
@@ -193,6 +205,31 @@ impl Stop {
             | Place::BricksOnSite
             | Place::BrickLoss
             | Place::Piece(_) => Self::Lay,
+            Place::BuildSpacing
+            | Place::StringAboveGrade
+            | Place::Initials
+            | Place::SetUp(_)
+            | Place::SetUpRod(_)
+            | Place::BuildReading(_)
+            | Place::BuildStation(_)
+            | Place::BuildOffset(_)
+            | Place::BuildValue(_)
+            | Place::Spot(_)
+            | Place::SpotStation(_)
+            | Place::SpotSize(_)
+            | Place::LiftLoose(_)
+            | Place::LiftCompacted(_)
+            | Place::LiftPasses(_)
+            | Place::HoldStage(_)
+            | Place::StageReason(_)
+            | Place::StageInitials(_)
+            | Place::Day(_)
+            | Place::DayDate(_)
+            | Place::DayCrew(_)
+            | Place::DayWeather(_)
+            | Place::DayNotes(_)
+            | Place::DeliveryItem(..)
+            | Place::DeliveryCount(..) => Self::Build,
             Place::OrderWay
             | Place::OrderLine(_)
             | Place::OrderRate(_)
@@ -225,6 +262,10 @@ pub fn entry_behind(place: Place, visit: &Visit) -> Place {
             }
         }
         Place::Pit(pit_idx) => Place::PitStation(pit_idx),
+        Place::BuildReading(reading_idx) => Place::BuildValue(reading_idx),
+        Place::Spot(spot_idx) => Place::SpotSize(spot_idx),
+        Place::SetUp(set_up_idx) => Place::SetUpRod(set_up_idx),
+        Place::Day(day_idx) => Place::DayNotes(day_idx),
         Place::Shot(shot_idx) => Place::ShotReading(shot_idx),
         Place::BookRow(row_idx) => Place::BookReading(row_idx),
         Place::Leg(leg_idx) => match visit.record().text(Place::LegLength(leg_idx)) {

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use underbrick_calc::build::HoldStage;
 use underbrick_calc::order::{Item, Stage};
 use underbrick_calc::place::Place;
 
@@ -24,6 +25,12 @@ pub struct Opened {
     readings_of: BTreeSet<String>,
     /// The line of the order that says how it comes about, and that the drawings light.
     pub order: Option<OrderPart>,
+    /// Which stage of the building shows what it asks for.
+    pub stages: StagesShown,
+    /// The stake that is shown alone, in big type.
+    pub station: Option<usize>,
+    /// The stake table, arcs, screed and gauge rod, day log.
+    lists: BTreeSet<BuildList>,
     /// What was copied last, and at which revision of the visit.
     pub copied: Option<(Copies, u64)>,
 }
@@ -35,6 +42,31 @@ pub enum OrderPart {
     Line(Item),
     /// Work.
     Stage(Stage),
+}
+
+/// Which stage of the building shows what it asks for.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum StagesShown {
+    /// The first that is not closed.
+    #[default]
+    First,
+    /// This one.
+    Only(HoldStage),
+    /// None.
+    Nothing,
+}
+
+/// A list of stop Build that is long, and folded until it is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum BuildList {
+    /// The stake table.
+    Stakes,
+    /// Arcs of the edges.
+    Curves,
+    /// Screed and gauge rod.
+    Gauge,
+    /// The day log.
+    Days,
 }
 
 /// What a key copies.
@@ -61,6 +93,12 @@ pub enum Part {
     ReadingsOf(String),
     /// What stands behind a line of the order.
     Order(OrderPart),
+    /// What a stage asks for.
+    Stages(StagesShown),
+    /// One stake alone, or the ground again.
+    Station(Option<usize>),
+    /// A long list of stop Build.
+    BuildList(BuildList),
 }
 
 impl OrderPart {
@@ -88,6 +126,9 @@ impl Opened {
             Part::LayingOrder => self.laying_order,
             Part::ReadingsOf(rule_id) => self.readings_of.contains(rule_id),
             Part::Order(part) => self.order == Some(*part),
+            Part::Stages(shown) => self.stages == *shown,
+            Part::Station(nth) => self.station == *nth,
+            Part::BuildList(list) => self.lists.contains(list),
         }
     }
 
@@ -99,6 +140,13 @@ impl Opened {
             Part::Cuts => self.cuts = !self.cuts,
             Part::LayingOrder => self.laying_order = !self.laying_order,
             Part::Order(part) => self.order = (self.order != Some(part)).then_some(part),
+            Part::Stages(shown) => self.stages = shown,
+            Part::Station(nth) => self.station = nth,
+            Part::BuildList(list) => {
+                if !self.lists.remove(&list) {
+                    self.lists.insert(list);
+                }
+            }
             Part::ReadingsOf(rule_id) => {
                 if !self.readings_of.remove(&rule_id) {
                     self.readings_of.insert(rule_id);

@@ -1,6 +1,7 @@
 //! Our own widgets: painted keys, rows, the gauge rod, the pad. Each is named for the screen reader by what it shows.
 
 pub mod book;
+pub mod build;
 pub mod cause_row;
 pub mod key;
 pub mod mark;

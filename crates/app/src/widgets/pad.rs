@@ -10,6 +10,7 @@ use underbrick_calc::field::{Kind, field};
 use underbrick_calc::measure::amount::{AmountUnit, read_amount, write_amount};
 use underbrick_calc::measure::slope::{SlopeStyle, read_fall, write_fall};
 use underbrick_calc::measure::written::{LengthStyle, Nearest, read_length, write_length};
+use underbrick_calc::order::Item;
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{ShownIn, SignKind};
 use underbrick_drawing::item::Anchor;
@@ -366,6 +367,11 @@ fn offered(place: Place, visit: &Visit) -> Vec<(String, String)> {
     if matches!(place, Place::Sign(_)) {
         return SignKind::ALL
             .map(|kind| (kind.key().to_owned(), kind.name().to_owned()))
+            .to_vec();
+    }
+    if matches!(place, Place::DeliveryItem(..)) {
+        return Item::ALL
+            .map(|item| (item.key().to_owned(), item.name().to_owned()))
             .to_vec();
     }
     let base_only = matches!(place, Place::BaseMaterial);

@@ -9,6 +9,7 @@ use underbrick_drawing::item::Anchor;
 use underbrick_drawing::text::Text;
 
 use super::book::{BookPart, book_ui};
+use super::build::{BuildBit, build_ui};
 use super::cause_row::{CauseRow, CauseTap, cause_ui};
 use super::key::{Key, cells};
 use super::mark::Mark;
@@ -87,6 +88,8 @@ pub enum Row {
     Offer(OfferCard),
     /// A part of the order.
     Order(OrderBit),
+    /// A part of the building.
+    Build(BuildBit),
 }
 
 /// A value that can be set.
@@ -217,6 +220,7 @@ pub fn rows_ui(ui: &mut Ui, rows: &[Row], set: Option<Place>, scroll: bool) -> R
                 }
             }
             Row::Order(bit) => order_ui(ui, nth, bit, (set, scroll), &mut answer),
+            Row::Build(bit) => build_ui(ui, nth, bit, (set, scroll), &mut answer),
         }
     }
     answer

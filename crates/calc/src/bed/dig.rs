@@ -18,6 +18,15 @@ pub struct Dig {
     facets: Vec<Facet>,
 }
 
+/// The base at one spot.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BaseSpot {
+    /// Its thickness, compacted.
+    pub thickness: Length,
+    /// Number of the lowest lift that is placed there; all above it are too.
+    pub lowest_lift: usize,
+}
+
 /// A stretch of the run, and the thickness that the base needs there to reach the bottom of what must come out.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Reach {
@@ -124,6 +133,32 @@ impl Dig {
         }
     }
 
+    /// The base at a spot, of the stretch that starts at that station where two meet. Spots outside the dig take the nearest inside.
+    #[must_use]
+    pub fn base_at(&self, station: Length, offset: Length) -> BaseSpot {
+        let station_m = in_metres(station);
+        let n_begun = self
+            .reaches
+            .partition_point(|reach| reach.stretch.from_m <= station_m + SAME_M);
+        self.base_spot(n_begun, station_m, offset)
+    }
+
+    /// The base at a spot, of the stretch that ends at that station where two meet: before a riser, looking from the door.
+    #[must_use]
+    pub fn base_before(&self, station: Length, offset: Length) -> BaseSpot {
+        let station_m = in_metres(station);
+        let n_begun = self
+            .reaches
+            .partition_point(|reach| reach.stretch.from_m < station_m - SAME_M);
+        self.base_spot(n_begun, station_m, offset)
+    }
+
+    /// From the side of the clear width to the side of the dig: edge brick and side extension.
+    #[must_use]
+    pub fn beyond_clear_width(&self) -> Length {
+        metres(self.beyond_m)
+    }
+
     /// Compacted thickness of the base at a spot. Spots outside the dig take the nearest inside.
     #[must_use]
     pub fn base_thickness(&self, station: Length, offset: Length) -> Length {
@@ -159,6 +194,28 @@ impl Dig {
                 .map(|facet| facet.patch.area_m2())
                 .sum(),
         )
+    }
+
+    /// Number of the lowest lift at a spot, counted from the bottom of the deepest place: it and all above it run there. Spots outside
+    /// the dig take the nearest inside.
+    #[must_use]
+    pub fn lowest_lift(&self, station: Length, offset: Length) -> usize {
+        let n_lifts = self.reach_at(in_metres(station)).and_then(|reach| {
+            let station_m = in_metres(station).clamp(reach.stretch.from_m, reach.stretch.to_m);
+            let spot = self.moved_inside(
+                reach,
+                PlanSpot {
+                    station_m,
+                    offset_m: in_metres(offset),
+                },
+            );
+            let depth_m = reach
+                .to_unsuitable_bottom
+                .map_or(f64::NEG_INFINITY, |depth| depth.at(spot));
+            Some(self.rule.band_at(depth_m)?.n_lifts)
+        });
+        self.rule
+            .lowest_number(n_lifts.unwrap_or_else(|| self.rule.n_lifts()))
     }
 
     /// Thickest and thinnest base within the dig.
@@ -245,6 +302,32 @@ impl Dig {
             pieces.reverse();
         }
         pieces
+    }
+
+    /// The base at a spot of the last of the `n_begun` stretches that begin before it.
+    fn base_spot(&self, n_begun: usize, station_m: f64, offset: Length) -> BaseSpot {
+        let depth_m = self
+            .reaches
+            .get(n_begun.saturating_sub(1))
+            .and_then(|reach| {
+                let spot = PlanSpot {
+                    station_m: station_m.clamp(reach.stretch.from_m, reach.stretch.to_m),
+                    offset_m: in_metres(offset),
+                };
+                let depth = reach.to_unsuitable_bottom?;
+                Some(depth.at(self.moved_inside(reach, spot)))
+            });
+        let depth_m = depth_m.unwrap_or(f64::NEG_INFINITY);
+        let (thickness_m, n_lifts) = self
+            .rule
+            .band_at(depth_m)
+            .map_or((self.rule.floor_m(), 1), |band| {
+                (band.thickness_m(depth_m), band.n_lifts)
+            });
+        BaseSpot {
+            thickness: metres(thickness_m),
+            lowest_lift: self.rule.lowest_number(n_lifts),
+        }
     }
 
     fn thickness_m(&self, reach: &Reach, spot: PlanSpot) -> f64 {

@@ -19,7 +19,7 @@ mod thickness;
 mod wishes;
 
 pub use along::{Along, AlongSpot, LiftBand};
-pub use dig::Dig;
+pub use dig::{BaseSpot, Dig};
 pub use earthwork::{Dug, Earthwork};
 pub use edges::{Edge, EdgeBrick, EdgeSide, Forms, Restraint};
 pub use lifts::{Lift, Lifts};

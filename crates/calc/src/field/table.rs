@@ -1,5 +1,6 @@
 //! One row for every place.
 
+mod build;
 mod lay;
 mod order;
 mod soil;
@@ -141,6 +142,31 @@ pub fn field(place: Place) -> Field {
         | Place::CrewSize
         | Place::CrewRate
         | Place::StageHours(_) => order::field(place),
+        Place::BuildSpacing
+        | Place::StringAboveGrade
+        | Place::Initials
+        | Place::SetUp(_)
+        | Place::SetUpRod(_)
+        | Place::BuildReading(_)
+        | Place::BuildStation(_)
+        | Place::BuildOffset(_)
+        | Place::BuildValue(_)
+        | Place::Spot(_)
+        | Place::SpotStation(_)
+        | Place::SpotSize(_)
+        | Place::LiftLoose(_)
+        | Place::LiftCompacted(_)
+        | Place::LiftPasses(_)
+        | Place::HoldStage(_)
+        | Place::StageReason(_)
+        | Place::StageInitials(_)
+        | Place::Day(_)
+        | Place::DayDate(_)
+        | Place::DayCrew(_)
+        | Place::DayWeather(_)
+        | Place::DayNotes(_)
+        | Place::DeliveryItem(..)
+        | Place::DeliveryCount(..) => build::field(place),
         Place::Lift(_) => row(
             "Lift",
             "One compacted layer of base, counted from the bottom.",

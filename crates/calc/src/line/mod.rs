@@ -24,6 +24,7 @@ pub(crate) use as_found::NearTheHouse;
 pub(crate) use book::level_book;
 pub use grade::{GradeLine, GradePiece, Riser};
 pub use offers::{Offer, Taking};
+pub(crate) use plan::offset_line_length_m;
 pub use run::{Run, RunLeg};
 pub(crate) use shots::beyond_the_run;
 pub use surface::{Fold, OldSurface, SurfaceLevel};

@@ -54,7 +54,7 @@ impl Pose {
 /// With d the offset and u = 1 − k d, the length is ∫ √(u² + d′²) ds. As u is linear in s this is a difference of
 /// F(u) = ½ (u √(u² + d′²) + d′² asinh(u ÷ d′)), divided by k d′. Where u hardly changes that difference would lose figures, and five
 /// Gauss points are exact to rounding instead.
-pub(super) fn offset_line_length_m(
+pub(crate) fn offset_line_length_m(
     along_m: f64,
     curvature_per_m: f64,
     from_m: f64,

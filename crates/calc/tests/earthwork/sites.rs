@@ -104,6 +104,7 @@ pub fn plain() -> Site {
         frost: Default::default(),
         lay: Default::default(),
         order: Default::default(),
+        build: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Header,
             restraint: RestraintInput::Nothing,

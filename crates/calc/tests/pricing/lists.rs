@@ -74,6 +74,7 @@ pub fn site() -> Site {
         frost: Default::default(),
         lay: Default::default(),
         order: Default::default(),
+        build: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Header,
             restraint: RestraintInput::Nothing,

@@ -13,6 +13,7 @@ pub(crate) use cut::Cut;
 #[cfg(test)]
 pub(crate) use cut::Extent;
 
+use crate::as_built;
 use crate::draft::{Draft, GRADE, HAIRLINE, OUTLINE, dashed, solid};
 use crate::item::{Drawing, Point, Sheet};
 use crate::material;
@@ -41,7 +42,11 @@ pub fn cross_section(
 ) -> Drawing {
     let sheet = sheet.usable();
     match Cut::new(site, catalogue, results, station) {
-        Some(cut) => draw(&cut, sheet),
+        Some(cut) => {
+            let mut drawing = draw(&cut, sheet);
+            as_built::across(&mut drawing, results, station, site.shown_in);
+            drawing
+        }
         None => missing::draw(site, results, sheet),
     }
 }

@@ -14,6 +14,7 @@ mod words;
 pub(crate) use lengthwise::Bend;
 pub(crate) use lengthwise::Lengthwise;
 
+use crate::as_built;
 use crate::cross_section::missing;
 use crate::draft::{AS_FOUND, Draft, GRADE, HAIRLINE, OUTLINE, dashed, dotted, solid};
 use crate::item::{Drawing, Point, Sheet};
@@ -91,7 +92,11 @@ fn made(
 ) -> LongSection {
     let sheet = sheet.usable();
     match Lengthwise::new(site, catalogue, results, marker) {
-        Some(walk) => draw_for(&walk, sheet, made_for),
+        Some(walk) => {
+            let mut section = draw_for(&walk, sheet, made_for);
+            as_built::along(&mut section.drawing, results, site.shown_in);
+            section
+        }
         None => {
             let missing = missing::what_is_missing(site, results);
             LongSection {

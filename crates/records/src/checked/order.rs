@@ -74,7 +74,7 @@ impl Check<'_> {
         }
     }
 
-    fn decimal(&mut self, place: Place) -> Option<Decimal> {
+    pub(super) fn decimal(&mut self, place: Place) -> Option<Decimal> {
         self.value(place, read_decimal, check_decimal)
     }
 }

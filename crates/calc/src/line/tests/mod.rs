@@ -85,6 +85,7 @@ pub(crate) fn site(legs: Vec<Leg>) -> Site {
         frost: Default::default(),
         lay: Default::default(),
         order: Default::default(),
+        build: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Nothing,
