@@ -11,7 +11,7 @@ use std::path::Path;
 
 use underbrick_calc::build::{Build, Stake, StakeWhy, Surface};
 use underbrick_calc::quantity::{Length, in_metres};
-use underbrick_calc::site::Site;
+use underbrick_calc::site::{ShownIn, Site};
 use underbrick_calc::{Results, compute};
 use underbrick_records::OpenSite;
 use underbrick_sheets::stakes::{stake_sheet, stakes_csv, stakes_json, stakes_text};
@@ -157,37 +157,43 @@ fn every_sample_gives_a_spreadsheet_that_adds_up() {
         let mut records = csv.split("\r\n");
         let head: Vec<&str> = records.next().unwrap().split(',').collect();
         let column = |name: &str| head.iter().position(|cell| *cell == name).unwrap();
-        let mut n_records = 0;
+        let unit_m = match site.shown_in {
+            ShownIn::FeetInches => 0.3048,
+            ShownIn::Metric => 1.0,
+        };
+        // Rows of the centreline, form and dig at two edges, their trenches, the present surface.
+        let stakes = build.stakes.iter().flat_map(|stake| {
+            let trenches = stake
+                .edges
+                .iter()
+                .filter(|edge| edge.trench_bottom.is_some());
+            let n_old = usize::from(stake.old_surface.is_some());
+            std::iter::repeat_n(stake, stake.rows.len() + 4 + trenches.count() + n_old)
+        });
+        let mut stakes = stakes.fuse();
         for record in records.filter(|record| !record.is_empty()) {
+            let stake = stakes.next().unwrap();
             assert!(!record.contains(['"', '\n', '\r']), "{record}");
             let cells: Vec<&str> = record.split(',').collect();
             assert_eq!(cells.len(), head.len(), "{record}");
-            let number = |name: &str| -> f64 { cells[column(name)].parse().unwrap() };
-            // The string hangs on the grade line: drop and level add up to it.
-            let grade = line.grade.piece_at(build.stakes[0].station).unwrap().level;
+            let number_m = |name: &str| cells[column(name)].parse::<f64>().unwrap() * unit_m;
+            let string_m = in_metres(stake.string);
             assert!(
-                number("drop") + number("level") <= in_metres(grade) / 0.3048 + 1e-3,
+                (number_m("drop") + number_m("level") - string_m).abs() < 1e-4,
                 "{record}"
             );
-            let away = (number("right").powi(2) + number("away").powi(2)).sqrt();
             assert!(
-                away <= number("station") + number("offset").abs() + 1e-3,
+                (number_m("station") - in_metres(stake.station)).abs() < 1e-4,
                 "{record}"
             );
-            n_records += 1;
+            // No spot lies further from the door than the walk is long.
+            let away_m = libm::hypot(number_m("right"), number_m("away"));
+            assert!(
+                away_m <= number_m("station") + number_m("offset").abs() + 1e-3,
+                "{record}"
+            );
         }
-        let n_rows: usize = build
-            .stakes
-            .iter()
-            .map(|stake| {
-                let trenches = stake
-                    .edges
-                    .iter()
-                    .filter(|edge| edge.trench_bottom.is_some());
-                stake.rows.len() + 4 + trenches.count() + usize::from(stake.old_surface.is_some())
-            })
-            .sum();
-        assert_eq!(n_records, n_rows, "{name}");
+        assert!(stakes.next().is_none(), "{name}");
         assert_eq!(csv, stakes_csv(&site, &line, &build));
     }
 }

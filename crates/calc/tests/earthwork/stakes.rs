@@ -41,6 +41,21 @@ fn set_up(rod_at_sill: Length) -> SetUp {
     }
 }
 
+#[test]
+fn a_metric_walk_is_staked_in_whole_metres() {
+    let mut site = plain();
+    site.shown_in = underbrick_calc::site::ShownIn::Metric;
+    let stations: Vec<f64> = stakes_of(&site)
+        .iter()
+        .map(|stake| in_metres(stake.station))
+        .collect();
+    // 30 ft are 9.144 m.
+    for (station_m, expected_m) in stations.iter().zip([0.0, 3.0, 6.0, 9.0, 9.144]) {
+        assert!((station_m - expected_m).abs() < 1e-12, "{stations:?}");
+    }
+    assert_eq!(stations.len(), 5);
+}
+
 /// The stations of a table in inches, with why.
 fn stations(site: &Site) -> Vec<(f64, Vec<StakeWhy>)> {
     stakes_of(site)
