@@ -1,7 +1,8 @@
 //! What is taken where nothing was written down. Each may be changed to the local code; each says where it comes from.
 
 use crate::measure::slope::Fall;
-use crate::quantity::{Length, feet, inches};
+use crate::quantity::{Length, feet, inches, metres};
+use crate::site::ShownIn;
 
 /// Fall along the run, away from the house: 1/4 in per ft.
 ///
@@ -175,13 +176,16 @@ pub fn spike_spacing() -> Length {
     inches(12.0)
 }
 
-/// From stake to stake: 10 ft.
+/// From stake to stake: 10 ft, or 3 m where lengths are metric.
 ///
 /// # Source
 /// Common practice, no source.
 #[must_use]
-pub fn stake_spacing() -> Length {
-    feet(10.0)
+pub fn stake_spacing(shown_in: ShownIn) -> Length {
+    match shown_in {
+        ShownIn::FeetInches => feet(10.0),
+        ShownIn::Metric => metres(3.0),
+    }
 }
 
 /// How far the working string hangs above the grade line: it is stretched on it.

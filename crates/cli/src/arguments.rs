@@ -249,7 +249,7 @@ pub struct StakesAsked {
     #[command(flatten)]
     pub site: SiteAsked,
     /// From stake to stake, as written on site: "5 ft", "1.5 m". A bare number is feet, or metres on a metric site [default: as the
-    /// site has it, else 10 ft]
+    /// site has it, else 10 ft or 3 m]
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     pub spacing: Option<String>,
     /// Comma-separated values for a spreadsheet

@@ -32,7 +32,7 @@ impl Asked {
             .enumerate()
             .filter_map(|(idx, set_up)| take(Place::SetUpRod(idx), set_up.rod_at_sill));
         Self {
-            spacing: spacing.unwrap_or_else(defaults::stake_spacing),
+            spacing: spacing.unwrap_or_else(|| defaults::stake_spacing(site.shown_in)),
             string_above_grade: string_above_grade.unwrap_or_else(defaults::string_above_grade),
             // The sill is the datum.
             sight: rods_at_sill

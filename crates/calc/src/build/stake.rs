@@ -87,6 +87,8 @@ pub struct EdgeStake {
     pub form_top: Length,
     /// Bottom of the dig there.
     pub dig_bottom: Length,
+    /// Bottom of the trench for the edge brick, at its outer face; `None` where it stands on the base.
+    pub trench_bottom: Option<Length>,
 }
 
 /// The arc of one edge of one curved leg, or of a part of it, set out two ways.

@@ -87,6 +87,7 @@ fn stake(stop: Stop, asked: &Asked, line: &Line, bed: &Bed) -> Stake {
             let form_offset = outward(line, station, sign, bed.edge.brick.across);
             let dig_offset = outward(line, station, sign, bed.dig.beyond_clear_width());
             let grade_at_offset = |offset: Length| grade - offset * line.grade.cross_fall.ratio();
+            let trench_below_grade = bed.base_top_below_grade + bed.edge.trench_depth;
             EdgeStake {
                 form_offset,
                 dig_offset,
@@ -94,6 +95,8 @@ fn stake(stop: Stop, asked: &Asked, line: &Line, bed: &Bed) -> Stake {
                 dig_bottom: grade_at_offset(dig_offset)
                     - bed.base_top_below_grade
                     - base_at(bed, station, side, dig_offset).thickness,
+                trench_bottom: (bed.edge.trench_depth > centre)
+                    .then(|| grade_at_offset(form_offset) - trench_below_grade),
             }
         }),
     }

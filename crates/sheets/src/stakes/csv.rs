@@ -71,10 +71,20 @@ fn records(site: &Site, line: &Line, stake: &Stake) -> Vec<[String; 11]> {
         spot(name.to_owned(), centre, surface.level)
     });
     let edges = stake.edges.iter().flat_map(|edge| {
+        let trench = edge
+            .trench_bottom
+            .map(|level| spot("trench-bottom".to_owned(), edge.form_offset, level));
         [
-            spot("form-top".to_owned(), edge.form_offset, edge.form_top),
-            spot("dig-bottom".to_owned(), edge.dig_offset, edge.dig_bottom),
+            Some(spot("form-top".to_owned(), edge.form_offset, edge.form_top)),
+            trench,
+            Some(spot(
+                "dig-bottom".to_owned(),
+                edge.dig_offset,
+                edge.dig_bottom,
+            )),
         ]
+        .into_iter()
+        .flatten()
     });
     let (written, unit) = match site.shown_in {
         ShownIn::FeetInches => (in_feet as fn(Length) -> String, "ft"),

@@ -103,6 +103,10 @@ pub struct EdgeLine {
     pub dig_bottom: Measure,
     /// From the string, carried across level, down to it.
     pub dig_drop: Measure,
+    /// Level of the bottom of the edge brick's trench at its outer face; `null` where the brick stands on the base.
+    pub trench_bottom: Measure,
+    /// From the string, carried across level, down to it.
+    pub trench_drop: Measure,
 }
 
 /// An arc, or a part of one.
@@ -242,9 +246,7 @@ fn stake_line(stake: &Stake, say: Wording) -> StakeLine {
             .iter()
             .map(|row| surface_line(row, say))
             .collect(),
-        old_surface: stake
-            .old_surface
-            .map_or_else(|| say.length(None), |surface| say.level(surface.level)),
+        old_surface: level_if_known(stake.old_surface.map(|surface| surface.level), say),
         old_surface_is_known: stake.old_surface.is_some_and(|surface| surface.known),
         dig: say.length(stake.dig),
         edges: stake
@@ -252,6 +254,10 @@ fn stake_line(stake: &Stake, say: Wording) -> StakeLine {
             .each_ref()
             .map(|edge| edge_line(edge, stake.string, say)),
     }
+}
+
+fn level_if_known(level: Option<Length>, say: Wording) -> Measure {
+    level.map_or_else(|| say.length(None), |level| say.level(level))
 }
 
 fn surface_line(row: &StakeRow, say: Wording) -> SurfaceLine {
@@ -272,6 +278,8 @@ fn edge_line(edge: &EdgeStake, string: Length, say: Wording) -> EdgeLine {
         dig_offset: say.offset(edge.dig_offset),
         dig_bottom: say.level(edge.dig_bottom),
         dig_drop: say.length(Some(string - edge.dig_bottom)),
+        trench_bottom: level_if_known(edge.trench_bottom, say),
+        trench_drop: say.length(edge.trench_bottom.map(|bottom| string - bottom)),
     }
 }
 

@@ -1,6 +1,6 @@
 //! The stake table as text for people.
 
-use super::{CurveLine, StakeLine, StakeSheet, SurfaceLine};
+use super::{CurveLine, PlanLine, StakeLine, StakeSheet, SurfaceLine};
 use crate::columns::{columns, paragraph};
 use crate::figure::Measure;
 
@@ -17,6 +17,20 @@ pub fn stakes_text(sheet: &StakeSheet) -> String {
     text += &paragraph("", &string_words(sheet));
     text += "\nFrom the string down, on the centreline\n";
     text += &columns(&surface_rows(sheet, |surface| &surface.drop, dig_cells));
+    text += &paragraph(
+        "  ",
+        &format!(
+            "The setting bed is told as screeded, {} high: so far the brick stands proud until the plate takes it down.",
+            sheet.screed.proud.shown
+        ),
+    );
+    if sheet
+        .stakes
+        .iter()
+        .any(|stake| stake.dig.value.is_some() && !stake.old_surface_is_known)
+    {
+        text += "  ? The present surface was not read on both sides: it is held level from the last reading.\n";
+    }
     if sheet.rod_at_sill.value.is_some() {
         text += &format!(
             "\nRod, where it reads {} on the sill's underside\n",
@@ -35,13 +49,6 @@ pub fn stakes_text(sheet: &StakeSheet) -> String {
         cells(["Notch at both ends", &sheet.screed.notch.shown]),
         cells(["Between the edges", &sheet.screed.between.shown]),
     ]);
-    text += &paragraph(
-        "  ",
-        &format!(
-            "The notch is the brick less {}, by which the brick stands proud until the plate takes it down.",
-            sheet.screed.proud.shown
-        ),
-    );
     text += "\nGauge rod, marks from the end that is held to the string\n";
     text += &columns(&gauge_rows(sheet));
     text += "\nBefore work starts\n";
@@ -108,7 +115,7 @@ fn dig_cells(stake: Option<&StakeLine>) -> Vec<String> {
     };
     let dig = match stake.dig.number() {
         Some(dig) if dig < 0.0 => {
-            format!("fill {}", stake.dig.shown.trim_start_matches(['-', '−']))
+            format!("fill {}", unsigned(&stake.dig))
         }
         _ => stake.dig.shown.clone(),
     };
@@ -116,25 +123,41 @@ fn dig_cells(stake: Option<&StakeLine>) -> Vec<String> {
     vec![if is_held { format!("{dig} ?") } else { dig }]
 }
 
+/// A head, then a row for each stake: the left edge, then the right. The trench has a column where there is one.
 fn edge_rows(sheet: &StakeSheet) -> Vec<Vec<String>> {
-    let head = cells(["Station", "Form at", "Form top", "Dig to", "Bottom of dig"]);
-    let rows = sheet.stakes.iter().flat_map(|stake| {
-        stake.edges.iter().enumerate().map(|(idx, edge)| {
-            let station = if idx == 0 {
-                stake.station.shown.clone()
-            } else {
-                String::new()
-            };
-            vec![
-                station,
-                edge.form_offset.shown.clone(),
-                edge.form_drop.shown.clone(),
-                edge.dig_offset.shown.clone(),
-                edge.dig_drop.shown.clone(),
-            ]
-        })
+    let has_trench = sheet.stakes.iter().any(|stake| {
+        stake
+            .edges
+            .iter()
+            .any(|edge| edge.trench_drop.value.is_some())
+    });
+    let mut head = vec!["Station".to_owned()];
+    for side in ["Left: form", "Right: form"] {
+        head.extend(cells([side, "top"]));
+        head.extend(has_trench.then(|| "trench".to_owned()));
+        head.extend(cells(["dig to", "bottom"]));
+    }
+    let rows = sheet.stakes.iter().map(|stake| {
+        let mut row = vec![stake.station.shown.clone()];
+        for edge in &stake.edges {
+            row.push(size(&edge.form_offset).to_owned());
+            row.push(edge.form_drop.shown.clone());
+            row.extend(has_trench.then(|| edge.trench_drop.shown.clone()));
+            row.push(size(&edge.dig_offset).to_owned());
+            row.push(edge.dig_drop.shown.clone());
+        }
+        row
     });
     std::iter::once(head).chain(rows).collect()
+}
+
+/// An offset without its side, which the column says.
+fn size(offset: &Measure) -> &str {
+    let shown = offset.shown.as_str();
+    shown
+        .strip_suffix(" left")
+        .or_else(|| shown.strip_suffix(" right"))
+        .unwrap_or(shown)
 }
 
 fn curve_text(curve: &CurveLine) -> String {
@@ -144,15 +167,9 @@ fn curve_text(curve: &CurveLine) -> String {
         curve.leg, curve.side, from.shown, to.shown
     );
     let [start, end] = &curve.ends;
-    let in_plan = |right: &Measure, away: &Measure| {
-        format!(
-            "{} right, {} away from the middle of the door",
-            right.shown, away.shown
-        )
-    };
     text += &columns(&[
-        cells(["From", &in_plan(&start.right, &start.away)]),
-        cells(["To", &in_plan(&end.right, &end.away)]),
+        cells(["From", &in_plan(start)]),
+        cells(["To", &in_plan(end)]),
         cells(["Chord", &curve.chord.shown]),
         cells(["Along the face", &curve.arc.shown]),
     ]);
@@ -171,12 +188,34 @@ fn curve_text(curve: &CurveLine) -> String {
                 "Or swing a tape of {} from the centre, {} from the centreline at the leg's start, square to the run ({}).",
                 swing.radius.shown,
                 swing.from_start.shown,
-                in_plan(&swing.centre.right, &swing.centre.away)
+                in_plan(&swing.centre)
             ),
         ),
         None => "  The walk tapers here: no one centre.\n".to_owned(),
     };
     text
+}
+
+/// `1'-6 9/16" left and 28'-0" out from the middle of the door`.
+fn in_plan(spot: &PlanLine) -> String {
+    let told = |measure: &Measure, positive: &str, negative: &str| {
+        let side = if measure.number().is_some_and(|number| number < 0.0) {
+            negative
+        } else {
+            positive
+        };
+        format!("{} {side}", unsigned(measure))
+    };
+    format!(
+        "{} and {} from the middle of the door",
+        told(&spot.right, "right", "left"),
+        told(&spot.away, "out", "back")
+    )
+}
+
+/// What is written, without its sign.
+fn unsigned(measure: &Measure) -> &str {
+    measure.shown.trim_start_matches(['-', '−'])
 }
 
 fn gauge_rows(sheet: &StakeSheet) -> Vec<Vec<String>> {

@@ -17,7 +17,7 @@ pub(super) fn field(place: Place) -> Field {
                 most: feet(100.0),
             },
         )
-        .or_else("10'"),
+        .or_else("10 ft, or 3 m"),
         Place::StringAboveGrade => row(
             "String above grade",
             "How far the working string hangs above the finished surface; on it where nothing is written.",
