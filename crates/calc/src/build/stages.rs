@@ -18,7 +18,7 @@ pub(super) fn spacing(site: &Site) -> Length {
     site.build
         .spacing
         .and_then(|spacing| check_length(Place::BuildSpacing, spacing).ok())
-        .unwrap_or_else(crate::defaults::stake_spacing)
+        .unwrap_or_else(|| crate::defaults::stake_spacing(site.shown_in))
 }
 
 /// Whether a stage was closed, rightly or not.
