@@ -147,6 +147,11 @@ impl Light {
         self.over(painter, drawing, items, rect, theme)
     }
 
+    /// The line that is open, and how much it is.
+    pub fn title(&self) -> String {
+        format!("{}: {}", self.name, self.value)
+    }
+
     /// What is lit, in words, behind those of a drawing; empty where nothing is.
     pub fn words(&self, lit: &Lit) -> String {
         match lit.n_marks {
@@ -273,10 +278,10 @@ impl Light {
         Lit { shapes, n_marks }
     }
 
-    /// The name of the open line and how much it is, on a plate in the lower right corner: the lower of two drawings has it.
+    /// The name of the open line and how much it is, on a plate in the lower right corner of the long section, which is free.
     pub fn plate(&self, painter: &Painter, rect: Rect, theme: Theme) -> Vec<Shape> {
         let points = theme::sized(painter.ctx(), size::NOTE);
-        let words = format!("{}: {}", self.name, self.value);
+        let words = self.title();
         let room = rect.width() - 40.0;
         let text = Text::bold(crate::widgets::rows::elided(&words, true, points, room));
         let plate_size = vec2(lettering::width(&text, points) + 20.0, points + 14.0);

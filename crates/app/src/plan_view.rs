@@ -422,9 +422,8 @@ pub fn plan_ui(
         let painter = ui.painter().with_clip_rect(area);
         painter.rect_filled(area, 0, theme::color(Ink::Paper, kept.key.theme));
         painter.extend(kept.shapes.iter().cloned());
-        if let Some((light, lit)) = &kept.over {
+        if let Some((_, lit)) = &kept.over {
             painter.extend(lit.shapes.iter().cloned());
-            painter.extend(light.plate(&painter, area, kept.key.theme));
         }
         let words = Arc::clone(&kept.words);
         asked

@@ -46,13 +46,19 @@ pub(super) fn strip_ui(ui: &mut Ui, asked: &Asked<'_, '_>, strip: Rect, state: &
 
 fn words_ui(ui: &mut Ui, rect: Rect, state: &PlanViewState, input: &PlanInput<'_>) {
     let said = selected_idx(state).and_then(|idx| piece_said(input, idx));
-    let (words, ink, sizes): (String, Ink, &[f32]) = match &said {
-        Some(said) => (
+    let (words, ink, sizes): (String, Ink, &[f32]) = match (&said, &state.light) {
+        (Some(said), _) => (
             in_line(said),
             Ink::Ink,
             &[size::TITLE, size::LABEL, size::NOTE],
         ),
-        None => (
+        // The line of the order that is open stands here: in a corner of the plan it would cover something.
+        (None, Some(light)) => (
+            in_line(&light.title()),
+            Ink::Line,
+            &[size::LABEL, size::NOTE],
+        ),
+        (None, None) => (
             "Tap a brick to see what it is, twice for one joint.".to_owned(),
             Ink::SecondInk,
             &[size::LABEL, size::NOTE],
@@ -61,6 +67,7 @@ fn words_ui(ui: &mut Ui, rect: Rect, state: &PlanViewState, input: &PlanInput<'_
     let color = theme::color(ink, theme::current(ui));
     let fonts = sizes.iter().map(|points| match said {
         Some(_) => theme::bold(theme::sized(ui, *points)),
+        None if state.light.is_some() => theme::bold(theme::sized(ui, *points)),
         None => theme::regular(theme::sized(ui, *points)),
     });
     let fits = |font: &egui::FontId| {
