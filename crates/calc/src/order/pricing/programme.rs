@@ -36,6 +36,11 @@ pub(super) fn plan(needs: &Needs, labour: &[Labour], crew: CrewFound) -> Planned
     }
 }
 
+/// A day of the programme by its number, counted from 1.
+fn the_day(day_idx: u32) -> Figure {
+    Figure::Words(format!("day {}", day_idx.saturating_add(1)))
+}
+
 /// Says on the first day what one's own trips take: they are paid as labour, and not among the stages.
 pub(super) fn tell_trips(programme: &mut Programme, trips: Trips) {
     if let Some(day) = programme.days.first_mut()
@@ -227,13 +232,8 @@ fn hired(machine: Item, labour: &[Labour], spans: Option<&[Span]>) -> Option<Nee
             .saturating_sub(start.first_day)
             .saturating_add(1);
         amount = Some(NeedAmount::Days(n_days));
-        steps.push(
-            Step::new("first day", Figure::Days(start.first_day.saturating_add(1)))
-                .from(first.name()),
-        );
-        steps.push(
-            Step::new("last day", Figure::Days(end.last_day.saturating_add(1))).from(last.name()),
-        );
+        steps.push(Step::new("from", the_day(start.first_day)).from(first.name()));
+        steps.push(Step::new("to", the_day(end.last_day)).from(last.name()));
         is_least = spans.is_none_or(|spans| {
             spans
                 .iter()
