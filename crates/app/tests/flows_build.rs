@@ -4,6 +4,7 @@
 #![expect(
     clippy::unwrap_used,
     clippy::expect_used,
+    clippy::panic,
     reason = "a panic in a test is the failure report"
 )]
 
@@ -451,6 +452,13 @@ fn what_was_read_is_marked_over_the_design_and_a_tap_opens_it() {
         )
     };
     assert_eq!(section.drawing.items.iter().filter(is_mark).count(), 1);
+}
+
+#[test]
+fn what_was_ordered_will_do_before_anything_is_placed() {
+    let app = curved(LANDSCAPE);
+    assert_eq!(app.build().placed.as_ref().unwrap().will_do, Some(true));
+    assert!(app.says("The rest of the order will do."));
 }
 
 /// Every level that the dig asks for is of its bottom, at the door first and at the far end.
