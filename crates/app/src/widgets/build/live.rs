@@ -158,7 +158,8 @@ fn paint_dial(ui: &Ui, rect: Rect, live: &Live, theme: Theme) -> f32 {
     let hub = pos2(rect.min.x + 22.0, rect.center().y);
     let swing = SWING.to_radians();
     // The arc stays within the height and the width.
-    let radius = (rect.width() - 70.0).min((rect.height() / 2.0 - 12.0) / swing.sin());
+    let radius = (rect.width() - 70.0)
+        .min((rect.height() / 2.0 - theme::sized(ui, size::LABEL)) / swing.sin());
     let angle_of = |half_bands: f64| {
         let share = (half_bands / HALF_BANDS).clamp(-1.0, 1.0);
         narrowed(share) * swing
