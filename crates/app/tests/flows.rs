@@ -340,6 +340,7 @@ fn every_key_and_row_is_big_enough_for_a_gloved_finger() {
                 Stop::Bed => Place::SettingBed,
                 Stop::Lay => Place::LapShare,
                 Stop::Order => Place::CrewSize,
+                Stop::Build => Place::BuildSpacing,
             });
             app.run();
             for role in [Role::Button, Role::Tab] {

@@ -516,7 +516,7 @@ fn every_key_is_big_enough_for_a_thumb() {
         for node in app.harness.query_all_by_role(Role::Button) {
             let rect = node.rect();
             let name = node.accesskit_node().label();
-            assert!(rect.height() > 59.9, "{name:?} {rect:?}");
+            assert!(rect.height() > 63.9, "{name:?} {rect:?}");
         }
     }
 }
