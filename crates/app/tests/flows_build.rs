@@ -4,6 +4,7 @@
 #![expect(
     clippy::unwrap_used,
     clippy::expect_used,
+    clippy::panic,
     reason = "a panic in a test is the failure report"
 )]
 
@@ -99,7 +100,11 @@ impl App {
     #[track_caller]
     fn type_inches(&mut self, length: Length) {
         let sixteenths = (in_metres(length) / 0.0254 * 16.0).round();
-        let written = format!("{sixteenths}/16");
+        let written = if sixteenths == 0.0 {
+            "0".to_owned()
+        } else {
+            format!("{sixteenths}/16")
+        };
         self.type_words(&written);
     }
 
@@ -110,6 +115,14 @@ impl App {
             self.harness.event(egui::Event::Text(letter.to_string()));
         }
         self.run();
+    }
+
+    /// Types over what stands on the pad.
+    fn type_again(&mut self, length: Length) {
+        let place = self.setting().expect("the pad sets something");
+        self.harness.state_mut().set(place);
+        self.run();
+        self.type_inches(length);
     }
 
     fn next(&mut self) {
@@ -158,6 +171,47 @@ impl App {
         let found = readings.find(|found| found.reading_idx == idx).unwrap();
         let grade = &self.visit().results().line.as_ref().unwrap().grade;
         grade.level(found.station, metres(0.0)) - found.design.unwrap()
+    }
+
+    /// What the check that the pad sets should read, and what is surely off.
+    fn right_and_off(&self) -> (Length, Length) {
+        let build = self.build();
+        match self.setting().expect("the pad sets a check") {
+            Place::BuildValue(_) => (self.tape(), self.tape() - inches(2.0)),
+            Place::SpotSize(idx) => {
+                let mut spots = build.spots.iter();
+                let found = spots.find(|found| found.spot_idx == idx).unwrap();
+                (found.most, found.most + inches(1.0))
+            }
+            Place::LiftLoose(number) => {
+                let mut lifts = build.lifts.iter();
+                let lift = lifts.find(|lift| lift.number == number).unwrap();
+                let sixteenths = (in_metres(lift.loose_limit) / 0.0254 * 16.0).floor();
+                (inches(sixteenths / 16.0), lift.loose_limit + inches(1.0))
+            }
+            other => panic!("{other:?} is no length"),
+        }
+    }
+
+    /// Reads whatever the pad sets right, and goes on until nothing of the stage is left.
+    fn read_on(&mut self) {
+        while let Some(place) = self.setting() {
+            if let Place::LiftPasses(_) = place {
+                self.type_words("9");
+            } else {
+                let (right, _) = self.right_and_off();
+                self.type_inches(right);
+            }
+            self.next();
+        }
+    }
+
+    fn first_open(&self) -> Option<HoldStage> {
+        let mut stages = self.build().stages.iter();
+        let is_open = |state| !matches!(state, StageState::Closed | StageState::ClosedWithReason);
+        stages
+            .find(|found| is_open(found.state))
+            .map(|found| found.stage)
     }
 
     /// Reads every level of a stage so far off its design, from the first check on with the key that goes to the next.
@@ -451,6 +505,73 @@ fn what_was_read_is_marked_over_the_design_and_a_tap_opens_it() {
         )
     };
     assert_eq!(section.drawing.items.iter().filter(is_mark).count(), 1);
+}
+
+#[test]
+fn every_key_is_big_enough_for_a_thumb() {
+    for size in [LANDSCAPE, PORTRAIT] {
+        let mut app = curved(size);
+        app.press("close: Lift the brick");
+        app.press("bottom of dig at the door");
+        for node in app.harness.query_all_by_role(Role::Button) {
+            let rect = node.rect();
+            let name = node.accesskit_node().label();
+            assert!(rect.height() > 63.9, "{name:?} {rect:?}");
+        }
+    }
+}
+
+#[test]
+fn what_was_ordered_will_do_before_anything_is_placed() {
+    let app = curved(LANDSCAPE);
+    assert_eq!(app.build().placed.as_ref().unwrap().will_do, Some(true));
+    assert!(app.says("The rest of the order will do."));
+}
+
+/// From the brick that is lifted to hand-over on an upright tablet: one check off is caught at each stage, all right it closes.
+#[test]
+fn the_curved_walk_is_built_to_hand_over() {
+    let mut app = curved(PORTRAIT);
+    let n_stages = app.build().stages.len();
+    for _ in 0..n_stages {
+        let stage = app.first_open().expect("a stage is open");
+        if let Some(first) = app.required(stage).first() {
+            app.press(&first.what);
+            let (right, off) = app.right_and_off();
+            app.type_inches(off);
+            assert_eq!(app.state(stage), StageState::Failed, "{stage:?}");
+            let said = app.required(stage).first().unwrap().clone();
+            assert_ne!(said.verdict, Verdict::Right);
+            let advice = match said.place {
+                Place::BuildValue(idx) => {
+                    let mut readings = app.build().readings.iter();
+                    let found = readings.find(|found| found.reading_idx == idx);
+                    found.unwrap().advice.clone()
+                }
+                Place::SpotSize(idx) => {
+                    let mut spots = app.build().spots.iter();
+                    let found = spots.find(|found| found.spot_idx == idx);
+                    found.unwrap().advice.clone()
+                }
+                Place::LiftLoose(number) => {
+                    let mut lifts = app.build().lifts.iter();
+                    let lift = lifts.find(|lift| lift.number == number);
+                    lift.unwrap().advice.clone()
+                }
+                other => panic!("{other:?} is not read"),
+            };
+            assert!(!advice.is_empty(), "{stage:?}");
+            app.type_again(right);
+            app.next();
+            app.read_on();
+        }
+        assert_eq!(app.state(stage), StageState::Ready, "{stage:?}");
+        app.press(&format!("close: {}", stage.name()));
+    }
+    assert_eq!(app.first_open(), None);
+    let disk = app.on_disk();
+    assert_eq!(disk.build.stages.len(), n_stages);
+    assert!(disk.build.stages.iter().all(|note| note.closed));
 }
 
 /// Every level that the dig asks for is of its bottom, at the door first and at the far end.

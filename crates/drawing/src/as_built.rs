@@ -50,6 +50,7 @@ fn paint<'a>(
     shown_in: ShownIn,
     spot: impl Fn(&ReadingFound, f64) -> Point,
 ) {
+    let rows = ground_rows(drawing);
     for found in readings {
         let Some((level, off)) = found.level.zip(found.off) else {
             continue;
@@ -57,9 +58,9 @@ fn paint<'a>(
         drawing.words += &said(found, off, shown_in);
         let at = spot(found, in_metres(level));
         let (x_dots, y_dots) = drawing.sheet_from_drawing(at);
-        // A slip of a foot lies off the sheet: it is said, not drawn.
-        let sheet = drawing.sheet;
-        if !(0.0..=sheet.width).contains(&x_dots) || !(0.0..=sheet.height).contains(&y_dots) {
+        // A slip of a foot lies among dimensions or off the sheet: it is said, not drawn.
+        let is_in = |(from, to): (f64, f64), dots: f64| from <= dots && dots <= to;
+        if !is_in(rows, y_dots) || !is_in((0.0, drawing.sheet.width), x_dots) {
             continue;
         }
         let ink = match found.verdict {
@@ -80,6 +81,23 @@ fn paint<'a>(
             place: Some(Place::BuildValue(found.reading_idx)),
         });
     }
+}
+
+/// From a mark's height above the highest brick or ground to the floor of what is drawn, in dots from the top of the sheet.
+fn ground_rows(drawing: &Drawing) -> (f64, f64) {
+    let rows = drawing.items.iter().filter_map(|item| match item {
+        Item::Area { outline, fill, .. } if [Ink::Ground, Ink::Clay].contains(fill) => {
+            Some(outline)
+        }
+        _ => None,
+    });
+    let (top, floor) = rows
+        .flatten()
+        .map(|point| drawing.sheet_from_drawing(*point).1)
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(top, floor), y| {
+            (top.min(y), floor.max(y))
+        });
+    (top - 2.0 * HALF, floor - HALF)
 }
 
 /// Corners of a mark about its middle, in halves of its size, to the right and down.
@@ -118,9 +136,16 @@ mod tests {
     use crate::item::Sheet;
     use underbrick_calc::build::Surface;
 
+    /// Ground from the top of the sheet to its bottom.
     fn board() -> Drawing {
+        let corner = |x: f64, y: f64| Point { x, y };
         Drawing {
-            items: Vec::new(),
+            items: vec![Item::Area {
+                outline: vec![corner(0.0, 1.0), corner(10.0, 1.0), corner(10.0, -3.0)],
+                fill: Ink::Ground,
+                pen: None,
+                place: None,
+            }],
             upper_left: Point { x: 0.0, y: 1.0 },
             sheet: Sheet {
                 width: 1000.0,
@@ -165,7 +190,7 @@ mod tests {
             ShownIn::FeetInches,
             spot,
         );
-        match drawing.items.first() {
+        match drawing.items.get(1) {
             Some(Item::Area {
                 outline,
                 fill,

@@ -113,7 +113,9 @@ pub fn pad_ui(ui: &mut Ui, rect: Rect, pad: &mut Pad, visit: &Visit) -> PadAnswe
         return answer;
     };
     let kind = field(place).kind;
-    let head = Rect::from_min_size(inner.min, vec2(inner.width(), 50.0));
+    // A field for words is as tall as a key.
+    let head_height = if kind == Kind::Text { size::KEY } else { 50.0 };
+    let head = Rect::from_min_size(inner.min, vec2(inner.width(), head_height));
     let how = Rect::from_min_size(
         pos2(inner.min.x, head.max.y),
         vec2(inner.width(), help_height(theme::text_scale(ui))),

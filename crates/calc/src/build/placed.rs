@@ -5,7 +5,7 @@ use super::lifts_placed::{as_tipped, entry};
 use super::stage::HoldStage;
 use super::stages::is_closed;
 use crate::bed::{Bed, Lift};
-use crate::order::{Decimal, Item, Order, SaleUnit, Sold};
+use crate::order::{Decimal, Item, NeedAmount, Order, SaleUnit, Sold};
 use crate::quantity::{Length, cubic_metres, in_cubic_metres, in_metres};
 use crate::site::Site;
 
@@ -14,7 +14,7 @@ const SAME_M3: f64 = 1e-6;
 
 /// What was placed, by the lifts that are closed; `None` where no base is built.
 ///
-/// By readings, a lift whose thickness was read at its thickest counts in the ratio of what was read to what was designed there. What is
+/// A lift counts as far as it stays: without the trench of the edge, as the order counts it. By readings, a lift whose thickness was read at its thickest counts in the ratio of what was read to what was designed there. What is
 /// left of the order will do where what was bought, as tipped, less what was placed, is not less than the lifts to come.
 pub(super) fn placed(site: &Site, bed: &Bed, order: Option<&Order>) -> Option<Placed> {
     if !site.order.way.digs() {
@@ -25,6 +25,8 @@ pub(super) fn placed(site: &Site, bed: &Bed, order: Option<&Order>) -> Option<Pl
         .each
         .iter()
         .partition(|lift| is_closed(site, HoldStage::Lift(lift.number)));
+    let share = share_bought(bed, order);
+    let loose_m3 = |lift: &Lift| in_cubic_metres(lift.loose_volume) * share;
     let by_design_m3: f64 = closed.iter().map(|lift| loose_m3(lift)).sum();
     let read: Vec<(f64, Option<f64>)> = closed
         .iter()
@@ -49,8 +51,19 @@ pub(super) fn placed(site: &Site, bed: &Bed, order: Option<&Order>) -> Option<Pl
     })
 }
 
-fn loose_m3(lift: &Lift) -> f64 {
-    in_cubic_metres(lift.loose_volume)
+/// Which share of the lifts stays: the trench of the edge takes the rest, and the order does not count it. All of them without an order.
+fn share_bought(bed: &Bed, order: Option<&Order>) -> f64 {
+    let lifts = bed.lifts.each.iter();
+    let whole_m3: f64 = lifts.map(|lift| in_cubic_metres(lift.loose_volume)).sum();
+    let base = order
+        .and_then(Order::chosen)
+        .and_then(|priced| priced.line(Item::Base));
+    match base.and_then(|line| line.need.amount.as_ref()) {
+        Some(NeedAmount::Bulk { loose, .. }) if whole_m3 > 0.0 => {
+            in_cubic_metres(*loose) / whole_m3
+        }
+        _ => 1.0,
+    }
 }
 
 /// What was read of a lift's thickness by what it was designed as, both as tipped.

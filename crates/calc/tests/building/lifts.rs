@@ -4,8 +4,8 @@ use super::sites::{Job, check_found, curved, plain};
 use underbrick_calc::build::{HoldStage, LiftFound, Placed, Verdict, checked};
 use underbrick_calc::findings::{Findings, Weight};
 use underbrick_calc::order::{
-    CURRENCIES, Comes, Decimal, Item, Money, Need, Needs, Order, OrderLine, Price, Priced,
-    Programme, SaleUnit, Sold, Trips, Way,
+    CURRENCIES, Comes, Decimal, Item, Money, Need, NeedAmount, Needs, Order, OrderLine, Price,
+    Priced, Programme, SaleUnit, Sold, Trips, Way,
 };
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{CUBIC_YARD_M3, cubic_metres, in_cubic_metres, inches};
@@ -181,6 +181,26 @@ fn order_of(n_yd3: u32) -> Order {
             cures: Vec::new(),
         }],
     }
+}
+
+/// The order leaves out the trench of the edge: of 67.1875 ft³ in the lifts it needs 50, and 2 yd³ = 54 ft³ will do for that.
+#[test]
+fn base_that_the_edge_takes_is_not_waited_for() {
+    let job = Job::of(plain());
+    let mut order = order_of(2);
+    let cubic_feet = |ft3: f64| cubic_metres(ft3 * 0.028_316_846_592);
+    for line in order.ways.iter_mut().flat_map(|way| &mut way.lines) {
+        line.need.amount = Some(NeedAmount::Bulk {
+            in_place: cubic_feet(40.0),
+            loose: cubic_feet(50.0),
+            dry_mass: Default::default(),
+        });
+    }
+    let mut findings = Findings::default();
+    let checked = checked(&job.site, &job.line, &job.bed, Some(&order), &mut findings);
+    let placed = checked.placed.unwrap();
+    assert!((in_cubic_metres(placed.to_come) / 0.028_316_846_592 - 50.0).abs() < 1e-9);
+    assert_eq!(placed.will_do, Some(true));
 }
 
 /// Two lifts of 33.59375 ft³ as tipped are 2.488 yd³. Three ordered do, also when the first lift was tipped a fifth thicker: 33.6 × 1.2 +

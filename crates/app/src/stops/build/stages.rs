@@ -109,6 +109,18 @@ fn asked(
 ) {
     for check in &found.required {
         rows.push(Row::Build(BuildBit::Check(check_row(visit, build, check))));
+        if let Place::SpotSize(idx) = check.place {
+            let place = Place::SpotStation(idx);
+            let is_there = visit.record().text(place).is_some_and(|at| !at.is_empty());
+            let row = named(
+                visit,
+                place,
+                None,
+                "Where that was",
+                "along the run, if it matters",
+            );
+            rows.push(optional(row, is_there, "anywhere"));
+        }
     }
     if let HoldStage::Lift(number) = found.stage {
         rows.push(named(

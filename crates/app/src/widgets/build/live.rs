@@ -65,61 +65,9 @@ pub(crate) fn live_ui(ui: &mut Ui, rect: Rect, live: &Live) -> Option<Edit> {
             body.height(),
         ),
     );
-    paint_dial(ui, dial, live, theme);
-    let left = dial.max.x + 18.0;
-    let room = body.max.x - left;
-    let scale = theme::tall(ui, 1.0);
-    let tall = |points: f32| points * scale;
-    let what = Words::broken(
-        ui,
-        &live.what,
-        Face::regular(size::LABEL),
-        room,
-        Anchor::Left,
-    );
-    let wanted = Words::broken(
-        ui,
-        &live.wanted,
-        Face::bold(size::TITLE),
-        room,
-        Anchor::Left,
-    );
-    let mark_room = theme::sized(ui, VERDICT);
-    let verdict = Words::broken(
-        ui,
-        &live.verdict,
-        Face::bold(VERDICT),
-        room - mark_room,
-        Anchor::Left,
-    );
-    let under = Words::broken(
-        ui,
-        &live.under,
-        Face::regular(size::TITLE),
-        room,
-        Anchor::Left,
-    );
-    let painter = ui.painter().with_clip_rect(body);
-    let mut middle = body.min.y + tall(12.0);
-    what.paint(&painter, pos2(left, middle), ink(Ink::SecondInk));
-    middle += what.more() + tall(28.0);
-    wanted.paint(&painter, pos2(left, middle), ink(Ink::Line));
-    middle += wanted.more() + tall(50.0);
-    let at = pos2(left + mark_room * 0.36, middle);
-    live.mark
-        .paint(&painter, at, theme::sized(ui, VERDICT) * 0.72, theme);
-    verdict.paint(
-        &painter,
-        pos2(left + mark_room, middle),
-        live.mark.color(theme),
-    );
-    middle += verdict.more() + tall(46.0);
-    let under_ink = if live.mark == Mark::Wrong {
-        Ink::Wrong
-    } else {
-        Ink::Ink
-    };
-    under.paint(&painter, pos2(left, middle), ink(under_ink));
+    let right_of_dial = paint_dial(ui, dial, live, theme);
+    let words = Rect::from_min_max(pos2(right_of_dial + 16.0, body.min.y), body.max);
+    paint_words(ui, words, live, theme);
     let row = Rect::from_min_max(pos2(inner.min.x, inner.max.y - size::KEY), inner.max);
     let mut asked = None;
     for ((words, edit), cell) in live.keys.iter().zip(cells(row, live.keys.len().max(3))) {
@@ -131,14 +79,87 @@ pub(crate) fn live_ui(ui: &mut Ui, rect: Rect, live: &Live) -> Option<Edit> {
     asked
 }
 
-/// The dial: its hub at the left, the band in the middle, high above it.
-fn paint_dial(ui: &Ui, rect: Rect, live: &Live, theme: Theme) {
+/// What is read and what it says, each line as big as the design has it; smaller where large type would hide what to do.
+fn paint_words(ui: &Ui, rect: Rect, live: &Live, theme: Theme) {
+    let painter = ui.painter().with_clip_rect(rect);
+    let (mut set, mut times) = (Set::of(ui, live, rect.width(), 1.0), 1.0);
+    while set.height > rect.height() && times > 0.4 {
+        times -= 0.05;
+        set = Set::of(ui, live, rect.width(), times);
+    }
+    let under_ink = if live.mark == Mark::Wrong {
+        Ink::Wrong
+    } else {
+        Ink::Ink
+    };
+    let inks = [
+        theme::color(Ink::SecondInk, theme),
+        theme::color(Ink::Line, theme),
+        live.mark.color(theme),
+        theme::color(under_ink, theme),
+    ];
+    let mut top = rect.min.y;
+    for ((nth, (words, line)), ink) in set.lines.iter().enumerate().zip(inks) {
+        let middle = top + line / 2.0;
+        let mut left = rect.min.x;
+        if nth == VERDICT_LINE {
+            let at = pos2(left + set.mark_room * 0.36, middle);
+            live.mark.paint(&painter, at, set.mark_room * 0.72, theme);
+            left += set.mark_room;
+        }
+        words.paint(&painter, pos2(left, middle), ink);
+        top += line + words.more();
+    }
+}
+
+/// Which of the lines of words is the verdict.
+const VERDICT_LINE: usize = 2;
+
+/// The lines of words set in type.
+struct Set {
+    /// Each with the height of its first line.
+    lines: [(Words, f32); 4],
+    mark_room: f32,
+    height: f32,
+}
+
+impl Set {
+    /// Type so many times as big as the design has it.
+    fn of(ui: &Ui, live: &Live, room: f32, times: f32) -> Self {
+        let mark_room = theme::sized(ui, VERDICT) * times;
+        let set = |words: &str, face: Face, room: f32, line: f32| {
+            let words = Words::broken(ui, words, face, room, Anchor::Left);
+            (words, theme::tall(ui, line) * times)
+        };
+        let lines = [
+            set(&live.what, Face::regular(size::LABEL * times), room, 26.0),
+            set(&live.wanted, Face::bold(size::TITLE * times), room, 32.0),
+            set(
+                &live.verdict,
+                Face::bold(VERDICT * times),
+                room - mark_room,
+                64.0,
+            ),
+            set(&live.under, Face::regular(size::TITLE * times), room, 32.0),
+        ];
+        let height = lines.iter().map(|(words, line)| line + words.more()).sum();
+        Self {
+            lines,
+            mark_room,
+            height,
+        }
+    }
+}
+
+/// The dial: its hub at the left, the band in the middle, high above it. Gives where it ends at the right, its words with it.
+fn paint_dial(ui: &Ui, rect: Rect, live: &Live, theme: Theme) -> f32 {
     let painter = ui.painter();
     let ink = |ink: Ink| theme::color(ink, theme);
     let hub = pos2(rect.min.x + 22.0, rect.center().y);
     let swing = SWING.to_radians();
     // The arc stays within the height and the width.
-    let radius = (rect.width() - 70.0).min((rect.height() / 2.0 - 12.0) / swing.sin());
+    let radius = (rect.width() - 70.0)
+        .min((rect.height() / 2.0 - theme::sized(ui, size::LABEL)) / swing.sin());
     let angle_of = |half_bands: f64| {
         let share = (half_bands / HALF_BANDS).clamp(-1.0, 1.0);
         narrowed(share) * swing
@@ -158,6 +179,7 @@ fn paint_dial(ui: &Ui, rect: Rect, live: &Live, theme: Theme) {
         Stroke::new(22.0, ink(Ink::Right)),
     ));
     let tick = Stroke::new(2.0, ink(Ink::Ink));
+    let mut right = hub.x + radius + 16.0;
     for (angle, words) in [(band_end, 0), (-band_end, 1)] {
         painter.line_segment(
             [spot(angle, radius - 16.0), spot(angle, radius + 16.0)],
@@ -166,14 +188,20 @@ fn paint_dial(ui: &Ui, rect: Rect, live: &Live, theme: Theme) {
         if let Some(words) = live.band.get(words) {
             let face = Face::regular(size::NOTE);
             let words = Words::broken(ui, words, face, 90.0, Anchor::Left);
-            words.paint(painter, spot(angle, radius + 20.0), ink(Ink::SecondInk));
+            let at = spot(angle, radius + 20.0);
+            words.paint(painter, at, ink(Ink::SecondInk));
+            right = right.max(at.x + words.width());
         }
     }
     for (angle, words) in [(swing, "high"), (-swing, "low")] {
         let words = Words::broken(ui, words, Face::bold(size::LABEL), 90.0, Anchor::Left);
-        words.paint(painter, spot(angle, radius + 14.0), ink(Ink::SecondInk));
+        let half = theme::sized(ui, size::LABEL) * 0.6;
+        let at = spot(angle, radius + 14.0);
+        let at = pos2(at.x, at.y.clamp(rect.min.y + half, rect.max.y - half));
+        words.paint(painter, at, ink(Ink::SecondInk));
     }
     paint_needle(painter, live, (hub, radius), angle_of, theme);
+    right
 }
 
 fn paint_needle(

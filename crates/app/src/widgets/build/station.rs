@@ -74,18 +74,27 @@ pub(crate) fn station_ui(ui: &mut Ui, rect: Rect, view: &StationView) -> Option<
 fn paint_body(ui: &Ui, body: Rect, view: &StationView) {
     let theme = theme::current(ui);
     let ink = |ink: Ink| theme::color(ink, theme);
-    let scale = theme::tall(ui, 1.0);
-    let tall = |points: f32| points * scale;
+    // Everything is big here as it is: larger type would leave no room for the rows.
+    let grown = theme::text_scale(ui).max(1.0);
+    let limited = grown.min(1.2);
+    let tall = |points: f32| points * limited;
+    let big = |points: f32| points * limited / grown;
     let painter = ui.painter().with_clip_rect(body);
     let width = body.width();
-    let station = Words::broken(ui, &view.station, Face::bold(52.0), width, Anchor::Left);
+    let station = Words::broken(
+        ui,
+        &view.station,
+        Face::bold(big(52.0)),
+        width,
+        Anchor::Left,
+    );
     let mut middle = body.min.y + tall(30.0);
     station.paint(&painter, pos2(body.min.x, middle), ink(Ink::Line));
     let side = width - station.width() - 24.0;
     let dig = Words::broken(
         ui,
         &view.dig,
-        Face::bold(size::READING),
+        Face::bold(big(size::READING)),
         side,
         Anchor::Right,
     );
@@ -94,7 +103,7 @@ fn paint_body(ui: &Ui, body: Rect, view: &StationView) {
     let why = Words::broken(
         ui,
         &view.why,
-        Face::regular(size::LABEL),
+        Face::regular(big(size::LABEL)),
         width,
         Anchor::Left,
     );
@@ -106,7 +115,7 @@ fn paint_body(ui: &Ui, body: Rect, view: &StationView) {
     } else {
         body.max.x
     };
-    let head = Face::regular(size::NOTE);
+    let head = Face::regular(big(size::NOTE));
     let tape_head = Words::broken(ui, "from the string", head, width, Anchor::Right);
     tape_head.paint(&painter, pos2(tape_right, middle), ink(Ink::SecondInk));
     if has_rod {
@@ -135,7 +144,13 @@ fn paint_body(ui: &Ui, body: Rect, view: &StationView) {
     painter.hline(body.x_range(), middle, Stroke::new(1.0, ink(Ink::Hairline)));
     middle += tall(20.0);
     for edge in &view.edges {
-        let edge = Words::broken(ui, edge, Face::regular(size::LABEL), width, Anchor::Left);
+        let edge = Words::broken(
+            ui,
+            edge,
+            Face::regular(big(size::LABEL)),
+            width,
+            Anchor::Left,
+        );
         edge.paint(&painter, pos2(body.min.x, middle), ink(Ink::Ink));
         middle += edge.more() + tall(28.0);
     }
