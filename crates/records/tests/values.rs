@@ -180,10 +180,7 @@ fn every_value_reaches_the_same_value_of_the_calculation() {
         file.set_text(*place, &typed);
         let (_, findings) = file.checked(&Catalogue::default());
         if findings.iter().count() == 0
-            && !matches!(
-                place,
-                Place::LayerMaterial(..) | Place::BaseMaterial
-            )
+            && !matches!(place, Place::LayerMaterial(..) | Place::BaseMaterial)
             && field(*place).kind != Kind::Text
             && !matches!(field(*place).kind, Kind::Number { .. })
         {
