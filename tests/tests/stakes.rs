@@ -2,7 +2,6 @@
 
 #![expect(
     clippy::unwrap_used,
-    clippy::indexing_slicing,
     clippy::panic,
     reason = "a panic in a test is the failure report"
 )]
