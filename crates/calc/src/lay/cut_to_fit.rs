@@ -237,6 +237,20 @@ mod tests {
         }
     }
 
+    /// A walk found at random: rows across, inside a curve as tight as this, have faces that meet within the clear width.
+    #[test]
+    fn rows_inside_a_tight_curve_stay_in_the_walk() {
+        let run = run_of(0.9, &[(3.756, 0.0, 1.361), (1.0, 1.075, 1.361)]);
+        let wishes = wishes(CourseWay::Across);
+        let mut laid = across(&run, &wishes);
+        cut_to_fit(&mut laid, &run, &wishes, needs_clipping(&run), &[]);
+        let band = polygon(&whole_band(&run));
+        for piece in laid.pieces.all() {
+            let beyond = polygon(laid.pieces.outline(piece)).difference(&band);
+            assert!(beyond.unsigned_area() < 1e-6, "{piece:?}");
+        }
+    }
+
     #[test]
     fn a_post_in_a_straight_walk_by_hand() {
         // Courses 4 1/8 in apart from 1/8 in off the left edge; brick from 1/8 in off the door. A post of 6 x 9 in, a joint around it.

@@ -178,15 +178,19 @@ impl Rows<'_> {
             }
             let corner =
                 |line: &Line, right_m: f64| middle.spot(right_m, middle.ahead_m(line, right_m));
+            let depth_m = |right_m: f64| {
+                middle.ahead_m(&band.far, right_m) - middle.ahead_m(&band.near, right_m)
+            };
+            // Where a row is cut to a wedge its faces may meet inside a tight curve: brick ends before they do.
+            let Some((from_m, to_m)) = before_the_faces_meet(from_m, to_m, depth_m) else {
+                continue;
+            };
             let outline = [
                 corner(&band.near, from_m),
                 corner(&band.near, to_m),
                 corner(&band.far, to_m),
                 corner(&band.far, from_m),
             ];
-            let depth_m = |right_m: f64| {
-                middle.ahead_m(&band.far, right_m) - middle.ahead_m(&band.near, right_m)
-            };
             let label = Label {
                 part: Part::Field,
                 course,
@@ -213,6 +217,30 @@ impl Rows<'_> {
             Kind::Cut
         }
     }
+}
+
+/// The part of a piece where the faces of its row are apart, by a millimetre at the least; `None` where they are not. Depth changes evenly
+/// along the row.
+fn before_the_faces_meet(
+    from_m: f64,
+    to_m: f64,
+    depth_m: impl Fn(f64) -> f64,
+) -> Option<(f64, f64)> {
+    const LEAST_M: f64 = 0.001;
+    let (at_from_m, at_to_m) = (depth_m(from_m), depth_m(to_m));
+    if at_from_m >= LEAST_M && at_to_m >= LEAST_M {
+        return Some((from_m, to_m));
+    }
+    if at_from_m < LEAST_M && at_to_m < LEAST_M {
+        return None;
+    }
+    let part = (LEAST_M - at_from_m) / (at_to_m - at_from_m);
+    let meets_m = from_m + (to_m - from_m) * part;
+    Some(if at_from_m < at_to_m {
+        (meets_m, to_m)
+    } else {
+        (from_m, meets_m)
+    })
 }
 
 /// Midway between both faces.
