@@ -434,6 +434,19 @@ pub(super) fn gaps_m(one: &Face, next: &Face, heading: Spot) -> (f64, f64) {
     (apart_m(one.left, next.left), apart_m(one.right, next.right))
 }
 
+/// How far the line of one face keeps two pieces apart, whichever line keeps them further; below zero where neither does, and they overlap.
+/// Corners may be apart and pieces overlap all the same where one is turned against the other.
+pub(super) fn kept_apart_m(one: &Face, next: &Face) -> f64 {
+    let ahead_m = |face: &Face, spot: PlanPoint| {
+        let (right_m, away_m) = between(face.left, face.right);
+        let (spot_right_m, spot_away_m) = between(face.left, spot);
+        (spot_away_m * right_m - spot_right_m * away_m) / libm::hypot(right_m, away_m)
+    };
+    let before_m = ahead_m(one, next.left).min(ahead_m(one, next.right));
+    let behind_m = (-ahead_m(next, one.left)).min(-ahead_m(next, one.right));
+    before_m.max(behind_m)
+}
+
 pub(super) fn between(from: PlanPoint, to: PlanPoint) -> (f64, f64) {
     (to.right_m - from.right_m, to.away_m - from.away_m)
 }

@@ -6,7 +6,7 @@ mod steps;
 
 use super::super::pieces::{Kind, PlanPoint, apart_m};
 use super::super::radius::bow_m;
-use super::super::track::{Along, Body, Face, Seat, Spot, Track, gap_m, gaps_m};
+use super::super::track::{Along, Body, Face, Seat, Spot, Track, gap_m, gaps_m, kept_apart_m};
 use super::arc::Arc;
 use super::stock::{EXACT_M, SAME_M, Stock};
 
@@ -202,7 +202,7 @@ impl CourseLine {
         let heading = self.track.spot(to);
         let with_joint = |joint_m: f64| {
             self.placed(to.moved(joint_m), length_m, |start| {
-                joint_m - gap_m(&end, start, heading)
+                (joint_m - gap_m(&end, start, heading)).max(-kept_apart_m(&end, start))
             })
         };
         // Over a border the joint may open more than within a leg: it is taken as much tighter, down to the least.

@@ -99,6 +99,22 @@ fn a_row_across_at_the_door() {
     check(&row(23.0), &[cut, whole, whole, whole, whole, cut]);
 }
 
+/// A walk found at random: a rowlock is turned where the taper meets the curve, and corner lies clear of corner while brick lies on brick.
+#[test]
+fn a_rowlock_turned_at_the_end_of_a_taper_keeps_clear() {
+    let (from, to) = (inches(46.187_633_335_895_07), inches(26.035_296_432_231_01));
+    let run = tapered_run_of(
+        &[
+            (Shape::Straight(3.0), to),
+            (Shape::Curve(4.0, 40.0, true), from),
+        ],
+        from,
+    );
+    let laid = edges(&run, &standing(EdgeStands::Rowlock));
+    let (deep_m, one, other) = deepest_overlap(&laid.pieces).unwrap();
+    assert!(deep_m < 1e-9, "{deep_m} m: {one:?} {other:?}");
+}
+
 proptest! {
     #![proptest_config(crate::lay::walks::random_walks(200))]
 
