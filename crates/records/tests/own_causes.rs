@@ -9,7 +9,7 @@
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::findings::rules::{Cause, CauseRules, CuredBy};
 use underbrick_records::{
-    BUILT_IN_CAUSES, OwnCauses, ReadError, RecordError, catalogue, read_own_causes,
+    BUILT_IN_CAUSES, OwnFile, ReadError, RecordError, catalogue, read_own_causes,
 };
 
 fn read(text: &str) -> Result<CauseRules, ReadError> {
@@ -175,23 +175,23 @@ fn a_file_beside_the_sites_may_be_missing_and_a_named_one_may_not() {
     let built_in = catalogue().unwrap();
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("causes.ron");
-    let beside = OwnCauses::Beside(path.clone());
-    assert_eq!(beside.over(&built_in).unwrap(), built_in);
+    let beside = OwnFile::Beside(path.clone());
+    assert_eq!(beside.causes_over(&built_in).unwrap(), built_in);
     assert_eq!(
-        OwnCauses::Named(path.clone()).over(&built_in),
+        OwnFile::Named(path.clone()).causes_over(&built_in),
         Err(RecordError::Missing { path: path.clone() })
     );
     std::fs::write(&path, "(silenced: [\"too-flat\"])").unwrap();
-    let n_rules = beside.over(&built_in).unwrap().causes.rules().len();
+    let n_rules = beside.causes_over(&built_in).unwrap().causes.rules().len();
     assert_eq!(n_rules + 1, built_in.causes.rules().len());
     std::fs::write(&path, [b'(', 0xff]).unwrap();
-    let error = beside.over(&built_in).unwrap_err().to_string();
+    let error = beside.causes_over(&built_in).unwrap_err().to_string();
     assert!(error.starts_with("line 1, column 2: "), "{error}");
     assert!(error.ends_with("causes.ron"), "{error}");
     std::fs::remove_file(&path).unwrap();
     std::fs::create_dir(&path).unwrap();
     assert!(matches!(
-        beside.over(&built_in),
+        beside.causes_over(&built_in),
         Err(RecordError::NotAFile { .. })
     ));
 }
