@@ -48,3 +48,8 @@ impl Visitor<'_> for QuotedText {
         Err(Self::bare(number))
     }
 }
+
+/// Whether a value is as usual, and left out of the file.
+pub(crate) fn is_usual<T: Default + PartialEq>(value: &T) -> bool {
+    *value == T::default()
+}

@@ -196,28 +196,6 @@ impl Dig {
         )
     }
 
-    /// Number of the lowest lift at a spot, counted from the bottom of the deepest place: it and all above it run there. Spots outside
-    /// the dig take the nearest inside.
-    #[must_use]
-    pub fn lowest_lift(&self, station: Length, offset: Length) -> usize {
-        let n_lifts = self.reach_at(in_metres(station)).and_then(|reach| {
-            let station_m = in_metres(station).clamp(reach.stretch.from_m, reach.stretch.to_m);
-            let spot = self.moved_inside(
-                reach,
-                PlanSpot {
-                    station_m,
-                    offset_m: in_metres(offset),
-                },
-            );
-            let depth_m = reach
-                .to_unsuitable_bottom
-                .map_or(f64::NEG_INFINITY, |depth| depth.at(spot));
-            Some(self.rule.band_at(depth_m)?.n_lifts)
-        });
-        self.rule
-            .lowest_number(n_lifts.unwrap_or_else(|| self.rule.n_lifts()))
-    }
-
     /// Thickest and thinnest base within the dig.
     pub(super) fn thickness_range_m(&self) -> (f64, f64) {
         let ranges = self

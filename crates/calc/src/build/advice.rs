@@ -1,9 +1,9 @@
 //! What to do about a reading that is off: one sentence, with how much and over which length.
 
+use super::asked::spacing;
 use super::check::{ReadingFound, Verdict};
 use super::flat;
 use super::readings::{ROUNDING_M, same_spot};
-use super::stages::spacing;
 use super::surface::Surface;
 use crate::line::Line;
 use crate::quantity::{Length, in_metres, metres};

@@ -2,6 +2,7 @@
 
 use super::surface::Surface;
 use crate::bed::Bed;
+use crate::defaults;
 use crate::line::Line;
 use crate::quantity::{Length, metres};
 
@@ -17,19 +18,28 @@ pub(super) fn level(
     station: Length,
     offset: Length,
 ) -> Option<Length> {
-    let below_grade = match surface {
-        Surface::DigBottom => bed.base_top_below_grade + bed.dig.base_thickness(station, offset),
+    let below = match surface {
+        Surface::DigBottom => bed.base_top_below_grade + bed.dig.base_at(station, offset).thickness,
+        Surface::LiftTop(number) if number < bed.dig.base_at(station, offset).lowest_lift => {
+            return None;
+        }
+        parallel => below_grade(bed, parallel)?,
+    };
+    Some(line.grade.level(station, offset) - below)
+}
+
+/// Depth below the grade line of a surface that is parallel to it; `None` for the bottom of the dig, which is not, and for a lift that there
+/// is not.
+pub(super) fn below_grade(bed: &Bed, surface: Surface) -> Option<Length> {
+    match surface {
+        Surface::FormTop | Surface::EdgeTop | Surface::BrickTop => Some(metres(0.0)),
+        Surface::SettingBed => Some(bed.unit_thickness - defaults::proud()),
         Surface::LiftTop(number) => {
             let lift = bed.lifts.each.get(number.checked_sub(1)?)?;
-            if number < bed.dig.lowest_lift(station, offset) {
-                return None;
-            }
-            lift.top_below_grade
+            Some(lift.top_below_grade)
         }
-        Surface::SettingBed => bed.unit_thickness - crate::defaults::proud(),
-        Surface::FormTop | Surface::EdgeTop | Surface::BrickTop => metres(0.0),
-    };
-    Some(line.grade.level(station, offset) - below_grade)
+        Surface::DigBottom => None,
+    }
 }
 
 /// Whether the surface is the top of the last lift, on which the setting bed lies.

@@ -1,12 +1,12 @@
 //! What each stage is closed on: levels at the door, the far end and between, and checks at spots.
 
+use super::asked::spacing;
 use super::check::{Asks, ReadingFound, Required, SpotFound, Verdict};
 use super::designed;
 use super::lifts_placed;
 use super::readings::{ROUNDING_M, same_spot, spot_words};
 use super::rises;
 use super::stage::HoldStage;
-use super::stages::spacing;
 use super::surface::{SpotKind, Surface};
 use crate::bed::Bed;
 use crate::line::Line;
@@ -170,7 +170,11 @@ impl HoldChecks<'_> {
     }
 
     fn has_lift(&self, number: usize, asked: &Asked) -> bool {
-        self.bed.dig.lowest_lift(asked.station, asked.offset) <= number
+        self.bed
+            .dig
+            .base_at(asked.station, asked.offset)
+            .lowest_lift
+            <= number
     }
 
     /// A spot of a stretch on which the lift runs, as near to its middle and to the centreline as can be found.

@@ -1,6 +1,7 @@
 //! Readings by string or rod, turned into levels and held against the design.
 
 use super::advice;
+use super::asked::{rods_at_sill, string_above_grade};
 use super::check::{ReadingFound, Verdict};
 use super::designed;
 use super::doubts;
@@ -121,17 +122,6 @@ struct Sights<'a> {
 
 impl<'a> Sights<'a> {
     fn of(site: &'a Site, line: &'a Line, bed: &'a Bed) -> Self {
-        // A string or a set-up that cannot be true is named where the stakes are set out.
-        let build = &site.build;
-        let string_above = build
-            .string_above_grade
-            .and_then(|above| check_length(Place::StringAboveGrade, above).ok());
-        let rods = build
-            .set_ups
-            .iter()
-            .enumerate()
-            .map(|(idx, set_up)| check_length(Place::SetUpRod(idx), set_up.rod_at_sill?).ok())
-            .collect();
         // A side extension that cannot be true was named when the bed was designed.
         let extension = site
             .bed
@@ -141,8 +131,9 @@ impl<'a> Sights<'a> {
             site,
             line,
             bed,
-            string_above: string_above.unwrap_or_default(),
-            rods,
+            // A string or a set-up that cannot be true is named where the stakes are set out.
+            string_above: string_above_grade(site),
+            rods: rods_at_sill(site).collect(),
             beyond: bed.edge.brick.across + extension.unwrap_or_else(defaults::side_extension),
         }
     }

@@ -1,7 +1,7 @@
 //! The screed board and the gauge rod: what is cut from scrap wood.
 
 use super::asked::Asked;
-use super::stakes::below_grade;
+use super::stakes::parallel_surfaces;
 use super::surface::Surface;
 use crate::bed::Bed;
 use crate::defaults;
@@ -71,7 +71,7 @@ pub(super) fn gauge_as_asked(asked: &Asked, bed: &Bed) -> Vec<GaugeMark> {
         is_everywhere,
     };
     let dig_bottom = bed.base_top_below_grade + bed.thinnest_base;
-    let mut marks: Vec<GaugeMark> = below_grade(bed, 1)
+    let mut marks: Vec<GaugeMark> = parallel_surfaces(bed, 1)
         .map(|(surface, below)| mark(surface, below, true))
         .chain([mark(Surface::DigBottom, dig_bottom, is_even)])
         .collect();

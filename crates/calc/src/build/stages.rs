@@ -6,20 +6,10 @@ use super::hold_checks::HoldChecks;
 use super::lifts_placed;
 use super::stage::{HoldStage, StageFound, StageState};
 use crate::bed::{Bed, Restraint};
-use crate::field::check_length;
 use crate::findings::{Findings, Source, Weight};
 use crate::line::Line;
 use crate::place::Place;
-use crate::quantity::Length;
 use crate::site::{Site, StageClosed};
-
-/// From stake to stake: as written down, else 10 ft.
-pub(super) fn spacing(site: &Site) -> Length {
-    site.build
-        .spacing
-        .and_then(|spacing| check_length(Place::BuildSpacing, spacing).ok())
-        .unwrap_or_else(|| crate::defaults::stake_spacing(site.shown_in))
-}
 
 /// Whether a stage was closed, rightly or not.
 pub(super) fn is_closed(site: &Site, stage: HoldStage) -> bool {

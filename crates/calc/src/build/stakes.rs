@@ -1,11 +1,11 @@
 //! The stake table, worked out.
 
 use super::asked::Asked;
+use super::designed::below_grade;
 use super::stake::{EdgeStake, Stake, StakeRow};
 use super::stops::{Side, Stop, stops};
 use super::surface::Surface;
 use crate::bed::{BaseSpot, Bed};
-use crate::defaults;
 use crate::findings::Findings;
 use crate::ground::Ground;
 use crate::line::{GradeLine, Line};
@@ -39,24 +39,20 @@ pub(super) fn stakes_as_asked(
 /// from the last to the lowest that is placed.
 ///
 /// The setting bed is that on which brick is laid: as much above the compacted one as the plate takes down.
-pub(super) fn below_grade(
+pub(super) fn parallel_surfaces(
     bed: &Bed,
     lowest_lift: usize,
 ) -> impl Iterator<Item = (Surface, Length)> {
-    let on_grade = metres(0.0);
-    let lifts = bed.lifts.each.iter().rev();
+    let lifts = (lowest_lift..=bed.lifts.each.len()).rev();
     [
-        (Surface::FormTop, on_grade),
-        (Surface::EdgeTop, on_grade),
-        (Surface::BrickTop, on_grade),
-        (Surface::SettingBed, bed.unit_thickness - defaults::proud()),
+        Surface::FormTop,
+        Surface::EdgeTop,
+        Surface::BrickTop,
+        Surface::SettingBed,
     ]
     .into_iter()
-    .chain(
-        lifts
-            .filter(move |lift| lift.number >= lowest_lift)
-            .map(|lift| (Surface::LiftTop(lift.number), lift.top_below_grade)),
-    )
+    .chain(lifts.map(Surface::LiftTop))
+    .filter_map(|surface| Some((surface, below_grade(bed, surface)?)))
 }
 
 fn stake(stop: Stop, asked: &Asked, line: &Line, bed: &Bed) -> Stake {
@@ -77,7 +73,7 @@ fn stake(stop: Stop, asked: &Asked, line: &Line, bed: &Bed) -> Stake {
         why,
         grade,
         string: grade + asked.string_above_grade,
-        rows: below_grade(bed, base.lowest_lift)
+        rows: parallel_surfaces(bed, base.lowest_lift)
             .chain([(Surface::DigBottom, dig_below_grade)])
             .map(row)
             .collect(),

@@ -1,6 +1,6 @@
 //! Whether string and tape can be trusted over the lengths of this walk: sag and temperature.
 
-use super::stages::spacing;
+use super::asked::spacing;
 use crate::findings::{Findings, Source, Weight};
 use crate::line::Line;
 use crate::place::Place;

@@ -102,7 +102,7 @@ proptest! {
     #[test]
     fn lifts_are_read_only_where_they_run((station, offset) in spots()) {
         let bed = &JOB.bed;
-        let lowest = bed.dig.lowest_lift(station, offset);
+        let lowest = bed.dig.base_at(station, offset).lowest_lift;
         let lift = &bed.lifts.each[lowest - 1];
         let near = inches(0.01);
         let runs_here = lift
@@ -147,7 +147,12 @@ proptest! {
 /// Else the property above would say little: the curved walk has places with one lift more and one less.
 #[test]
 fn the_curved_walk_is_deep_in_some_places_only() {
-    let lowest = |station_ft: f64| JOB.bed.dig.lowest_lift(feet(station_ft), metres(0.0));
+    let lowest = |station_ft: f64| {
+        JOB.bed
+            .dig
+            .base_at(feet(station_ft), metres(0.0))
+            .lowest_lift
+    };
     assert!(
         lowest(4.0) < lowest(34.0),
         "{} {}",

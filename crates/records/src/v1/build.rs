@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use underbrick_calc::build;
 use underbrick_calc::place::Place;
 
-use crate::written::written;
+use crate::written::{is_usual, written};
 
 /// What was written down while the walk was built.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -418,8 +418,4 @@ impl Build {
         }
         places
     }
-}
-
-fn is_usual<T: Default + PartialEq>(value: &T) -> bool {
-    *value == T::default()
 }

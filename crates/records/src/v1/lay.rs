@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::written::written;
+use crate::written::{is_usual, written};
 
 /// What was written down for the laying.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -76,10 +76,6 @@ impl Lay {
     pub fn is_empty(&self) -> bool {
         is_usual(self)
     }
-}
-
-fn is_usual<T: Default + PartialEq>(value: &T) -> bool {
-    *value == T::default()
 }
 
 /// The pattern of the field.

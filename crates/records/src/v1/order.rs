@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use underbrick_calc::order;
 use underbrick_calc::place::Place;
 
-use crate::written::written;
+use crate::written::{is_usual, written};
 
 /// What was decided for the order.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -207,8 +207,4 @@ impl From<order::Way> for Way {
             order::Way::NewBrick => Self::NewBrick,
         }
     }
-}
-
-fn is_usual<T: Default + PartialEq>(value: &T) -> bool {
-    *value == T::default()
 }
