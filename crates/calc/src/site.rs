@@ -10,6 +10,7 @@ use crate::quantity::{Angle, Length};
 mod build;
 mod lay;
 mod order;
+mod show;
 
 pub use build::{
     BuildInput, BuildReading, DayLog, Delivery, LiftPlaced, ReadBy, SetUp, SpotReading,
@@ -18,6 +19,7 @@ pub use build::{
 pub use lay::{Bond, BrickReading, CourseWay, LayInput, Opening, StartSide};
 
 pub use order::{LineWish, OrderInput, StageWish};
+pub use show::{Agreement, Clause, Language, Picture, PictureOf, ShowInput, Signature};
 
 pub use crate::measure::levels_book::{BookRow, LevelBook, Sight, Stands};
 
@@ -52,6 +54,8 @@ pub struct Site {
     pub order: OrderInput,
     /// What was written down while it was built.
     pub build: BuildInput,
+    /// What is shown, agreed and handed over beside it.
+    pub show: ShowInput,
 }
 
 /// How lengths are shown.

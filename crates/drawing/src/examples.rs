@@ -57,6 +57,7 @@ pub(crate) fn empty_site(shown_in: ShownIn) -> Site {
         lay: Default::default(),
         order: Default::default(),
         build: Default::default(),
+        show: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Haunch {

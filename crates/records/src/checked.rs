@@ -4,6 +4,7 @@
 mod build;
 mod lay;
 mod order;
+mod show;
 
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::field::{
@@ -80,6 +81,7 @@ impl Check<'_> {
             lay: self.lay(),
             order: self.order(),
             build: self.build(),
+            show: self.show(),
             edge: site::EdgeInput {
                 stands: file.edge.stands.into(),
                 restraint: self.restraint(),

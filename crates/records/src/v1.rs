@@ -14,6 +14,7 @@ mod book;
 mod build;
 mod lay;
 mod order;
+mod show;
 
 pub use book::{BookRow, LevelBook, Sight, Stands};
 pub use build::{
@@ -21,6 +22,7 @@ pub use build::{
 };
 pub use lay::{Bond, BrickReading, CourseWay, Lay, Opening, SecondBrick, StartSide};
 pub use order::{Order, OrderLine, StageHours, Way};
+pub use show::{Agreement, Clause, Language, Picture, PictureOf, Show, Signature};
 pub use soil::{Frost, Grit, Ribbon, Soil};
 
 /// The number of this format, as it stands in the file.
@@ -69,6 +71,9 @@ pub struct SiteFile {
     /// What was written down while it was built.
     #[serde(default, skip_serializing_if = "Build::is_empty")]
     pub build: Build,
+    /// What is shown, agreed and handed over beside it.
+    #[serde(default, skip_serializing_if = "Show::is_empty")]
+    pub show: Show,
 }
 
 impl SiteFile {
@@ -101,6 +106,7 @@ impl SiteFile {
             lay: Lay::default(),
             order: Order::default(),
             build: Build::default(),
+            show: Show::default(),
         }
     }
 }

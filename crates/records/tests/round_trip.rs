@@ -441,6 +441,7 @@ fn site() -> impl Strategy<Value = SiteFile> {
                     lay,
                     order,
                     build: Default::default(),
+                    show: Default::default(),
                 }
             },
         )

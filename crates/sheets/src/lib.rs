@@ -8,6 +8,7 @@ pub mod brick;
 pub mod causes;
 pub mod figure;
 pub mod order;
+pub mod paper;
 pub mod penetrometers;
 pub mod pits;
 pub mod profile;

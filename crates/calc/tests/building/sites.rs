@@ -225,6 +225,7 @@ pub fn plain() -> Site {
         lay: Default::default(),
         order: Default::default(),
         build: Default::default(),
+        show: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Nothing,

@@ -105,6 +105,7 @@ pub fn plain() -> Site {
         lay: Default::default(),
         order: Default::default(),
         build: Default::default(),
+        show: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Header,
             restraint: RestraintInput::Nothing,

@@ -75,6 +75,7 @@ pub fn site() -> Site {
         lay: Default::default(),
         order: Default::default(),
         build: Default::default(),
+        show: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Header,
             restraint: RestraintInput::Nothing,

@@ -152,7 +152,7 @@ impl Check<'_> {
         found
     }
 
-    fn stamp(&mut self, place: Place, stamp: &Stamp) -> site::Stamp {
+    pub(super) fn stamp(&mut self, place: Place, stamp: &Stamp) -> site::Stamp {
         let at = stamp.at.trim();
         let read: Option<Timestamp> = at.parse().ok();
         if read.is_none() && !at.is_empty() {

@@ -86,6 +86,7 @@ pub(crate) fn site(legs: Vec<Leg>) -> Site {
         lay: Default::default(),
         order: Default::default(),
         build: Default::default(),
+        show: Default::default(),
         edge: EdgeInput {
             stands: EdgeStands::Sailor,
             restraint: RestraintInput::Nothing,

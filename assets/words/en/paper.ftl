@@ -1,0 +1,2 @@
+# What stands on every page.
+page-of = page { $page } of { $pages }

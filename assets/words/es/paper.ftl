@@ -1,0 +1,2 @@
+# Lo que lleva cada página.
+page-of = página { $page } de { $pages }
