@@ -12,6 +12,7 @@
 mod edit;
 mod grid;
 mod lay;
+mod random_walks;
 mod window;
 
 /// The sample that bends.
@@ -20,6 +21,12 @@ const CURVED: &str = include_str!("../../../sample-sites/curved-to-a-drive/site.
 fn main() -> anyhow::Result<()> {
     if std::env::args().any(|argument| argument == "--grid-json") {
         return grid::print_json();
+    }
+    if let Some(n_walks) = std::env::args()
+        .skip_while(|argument| argument != "--walks")
+        .nth(1)
+    {
+        return random_walks::print_json(n_walks.parse()?);
     }
     edit::print()?;
     if std::env::args().any(|argument| argument == "--edit") {

@@ -73,7 +73,7 @@ fn walk_json(walk: &Walk) -> String {
     )
 }
 
-fn outline_json(outline: &[PlanPoint]) -> String {
+pub fn outline_json(outline: &[PlanPoint]) -> String {
     let mut text = "[".to_owned();
     for (nth, spot) in outline.iter().enumerate() {
         let comma = if nth == 0 { "" } else { "," };

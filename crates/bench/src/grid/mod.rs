@@ -9,7 +9,7 @@ use std::time::Instant;
 
 use underbrick_calc::lay::{Clipper, Parts, Placed, PlanPoint, area_m2};
 
-pub use json::print_json;
+pub use json::{outline_json, print_json};
 
 /// Rows and columns of bricks: 10,000.
 const N_ROWS: u32 = 125;

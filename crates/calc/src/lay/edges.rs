@@ -8,7 +8,7 @@ use super::following::stock::{EXACT_M, SAME_M, Stock};
 use super::laid::{Laid, LayNote, Measured};
 use super::pieces::{Kind, Label, Part, PlanPoint};
 use super::radius::bow_m;
-use super::track::{Body, Spot, Track, gaps_m, in_plan};
+use super::track::{Along, Body, Spot, Track, gaps_m, in_plan};
 use super::wishes::LayWishes;
 use crate::line::{Run, RunLeg};
 use crate::quantity::{Length, in_metres, metres};
@@ -132,64 +132,120 @@ fn side(run: &Run, hand: Hand, brick: &EdgeStock, laid: &mut Laid) {
     let Some(track) = Track::beside(run, offsets_m) else {
         return;
     };
+    let line = CourseLine::of_edge(track, body, brick.stock);
+    note_parts(&line, hand, run, laid);
+    let mut before: Option<Set> = None;
+    let mut worst: Option<Measured> = None;
+    let mut nth = 0_u32;
+    for bounds in parts(run, hand, &line, offset_m) {
+        let stretch = stretch(&line, None, &bounds, None);
+        for (idx, set) in stretch.sets.iter().enumerate() {
+            nth = nth.saturating_add(1);
+            let station_m = line.track.station_m(set.seat.from);
+            let (start, _) = line.faces(set);
+            if let Some(before) = before {
+                let (left_m, right_m) = gaps_m(
+                    &line.faces(&before).1,
+                    &start,
+                    line.track.spot(before.seat.to),
+                );
+                for joint_m in [left_m, right_m] {
+                    let joint = measured(joint_m, station_m);
+                    laid.note_joint(joint);
+                    if joint_m > brick.stock.widest_joint_m + EXACT_M
+                        && worst.is_none_or(|worst| joint.length > worst.length)
+                    {
+                        worst = Some(joint);
+                    }
+                }
+            }
+            let middle = line
+                .track
+                .on_its_leg(set.seat.from.moved(0.5 * (set.seat.to.m - set.seat.from.m)));
+            let station = metres(line.track.station_m(middle));
+            if stretch.shared_idx == Some(idx) {
+                laid.notes.push(LayNote::PieceMerged { course: 1, station });
+            }
+            if let Some(outline) = line.outline(set) {
+                let (kind, length, width) = brick.needs(set.seat.length_m);
+                let label = Label {
+                    part: Part::Edge(hand),
+                    course: 1,
+                    nth,
+                    kind,
+                    length,
+                    width,
+                    station,
+                };
+                laid.pieces.add(label, &outline);
+            }
+            before = Some(*set);
+        }
+    }
+    laid.notes.extend(worst.map(LayNote::EdgeJointNotKept));
+}
+
+/// The stretches of an edge from corner to corner.
+///
+/// Where the border turns towards the field, as at the end of a taper, a brick across the corner would stand in the field with its inner
+/// face. Where it would by more than a joint may be narrower than usual, one brick ends at the corner and the next begins there, both
+/// cut or not, half a joint from it.
+fn parts(
+    run: &Run,
+    hand: Hand,
+    line: &CourseLine,
+    offset_m: impl Fn(Length) -> f64,
+) -> Vec<Bounds> {
+    let (track, stock) = (&line.track, &line.stock);
     let length_m = in_metres(run.length());
-    let at_m = |station_m: f64| offset_m(run.clear_width_at(metres(station_m)));
-    let bounds = Bounds {
-        start: across_line(run, 0.0, at_m(0.0), 0.0),
-        start_at: track.beside_station(0.0),
-        start_joint_m: 0.0,
-        end: Some(across_line(run, length_m, at_m(length_m), 0.0)),
+    let across = |station_m: f64| {
+        let offset_m = offset_m(run.clear_width_at(metres(station_m)));
+        across_line(run, station_m, offset_m, 0.0)
+    };
+    let mut parts = Vec::new();
+    let mut start = (across(0.0), track.beside_station(0.0), 0.0);
+    for (leg_idx, pair) in track.legs().windows(2).enumerate() {
+        let [one, next] = pair else { continue };
+        let ends = Along {
+            leg_idx,
+            m: one.end_m(),
+        };
+        let begins = Along {
+            leg_idx: leg_idx + 1,
+            m: next.from_m,
+        };
+        let turned_rad = track.heading_rad(begins) - track.heading_rad(ends);
+        let round_rad = std::f64::consts::TAU * libm::round(turned_rad / std::f64::consts::TAU);
+        let towards_field_rad = match hand {
+            Hand::Left => turned_rad - round_rad,
+            Hand::Right => round_rad - turned_rad,
+        };
+        let stands_in_m = 0.5 * stock.length_m * libm::tan(0.5 * towards_field_rad);
+        if stands_in_m <= stock.least_joint_m {
+            continue;
+        }
+        let joint_m = 0.5 * stock.joint_m / libm::cos(0.5 * towards_field_rad);
+        parts.push(Bounds {
+            start: start.0,
+            start_at: start.1,
+            start_joint_m: start.2,
+            end: Some(track.spot(ends)),
+            end_at: ends,
+            end_joint_m: joint_m,
+            end_play_m: 0.0,
+        });
+        start = (track.spot(begins), begins, joint_m);
+    }
+    parts.push(Bounds {
+        start: start.0,
+        start_at: start.1,
+        start_joint_m: start.2,
+        end: Some(across(length_m)),
         end_at: track.beside_station(length_m),
         end_joint_m: 0.0,
         end_play_m: 0.0,
-    };
-    let line = CourseLine::of_edge(track, body, brick.stock);
-    note_parts(&line, hand, run, laid);
-    let stretch = stretch(&line, None, &bounds, None);
-    let mut before: Option<Set> = None;
-    let mut worst: Option<Measured> = None;
-    for (nth, (idx, set)) in (1_u32..).zip(stretch.sets.iter().enumerate()) {
-        let station_m = line.track.station_m(set.seat.from);
-        let (start, _) = line.faces(set);
-        if let Some(before) = before {
-            let (left_m, right_m) = gaps_m(
-                &line.faces(&before).1,
-                &start,
-                line.track.spot(before.seat.to),
-            );
-            for joint_m in [left_m, right_m] {
-                let joint = measured(joint_m, station_m);
-                laid.note_joint(joint);
-                if joint_m > brick.stock.widest_joint_m + EXACT_M
-                    && worst.is_none_or(|worst| joint.length > worst.length)
-                {
-                    worst = Some(joint);
-                }
-            }
-        }
-        let middle = line
-            .track
-            .on_its_leg(set.seat.from.moved(0.5 * (set.seat.to.m - set.seat.from.m)));
-        let station = metres(line.track.station_m(middle));
-        if stretch.shared_idx == Some(idx) {
-            laid.notes.push(LayNote::PieceMerged { course: 1, station });
-        }
-        if let Some(outline) = line.outline(set) {
-            let (kind, length, width) = brick.needs(set.seat.length_m);
-            let label = Label {
-                part: Part::Edge(hand),
-                course: 1,
-                nth,
-                kind,
-                length,
-                width,
-                station,
-            };
-            laid.pieces.add(label, &outline);
-        }
-        before = Some(*set);
-    }
-    laid.notes.extend(worst.map(LayNote::EdgeJointNotKept));
+    });
+    parts
 }
 
 /// Says where whole edge brick would bow too far, and the least radius of the centreline for it.

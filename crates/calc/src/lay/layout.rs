@@ -148,7 +148,7 @@ fn laid_from(from: LaidFrom, openings: &[PlacedOpening]) -> Lay {
     }
 }
 
-fn field(run: &Run, wishes: &LayWishes, openings: &[PlacedOpening]) -> Laid {
+pub(super) fn field(run: &Run, wishes: &LayWishes, openings: &[PlacedOpening]) -> Laid {
     if !wishes.bond.follows() {
         return grid(run, wishes, openings);
     }

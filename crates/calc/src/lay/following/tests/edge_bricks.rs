@@ -3,7 +3,9 @@
 use super::geometry::{beyond_ends_m, beyond_m, deepest_overlap};
 use super::runs::{Shape, least_radius_m, run_of, shapes, tapered_run_of, wishes};
 use crate::bed::EdgeBrick;
-use crate::lay::{Kind, Laid, LayNote, LayWishes, Part, along, edges};
+use crate::lay::layout::field;
+use crate::lay::walks::shared_m2;
+use crate::lay::{Kind, Laid, LayNote, LayWishes, Part, Piece, along, edges};
 use crate::quantity::{in_metres, inches, metres};
 use crate::site::{EdgeStands, Hand};
 use proptest::prelude::*;
@@ -115,6 +117,45 @@ fn a_rowlock_turned_at_the_end_of_a_taper_keeps_clear() {
     assert!(deep_m < 1e-9, "{deep_m} m: {one:?} {other:?}");
 }
 
+#[test]
+fn at_the_corner_of_a_taper_one_edge_brick_ends_and_the_next_begins() {
+    // Each side leaves the run by 5.7 degrees and comes back by as much: 11.4 in all. A brick of 4 in across that corner would stand
+    // 2 in x tan 5.7 degrees = 0.2 in in the field, more than the joint of 1/8 in beside it.
+    let shapes = [
+        (Shape::Straight(2.0), inches(24.0) + metres(0.4)),
+        (Shape::Straight(2.0), inches(24.0)),
+    ];
+    let run = tapered_run_of(&shapes, inches(24.0));
+    let laid = edges(&run, &wishes());
+    let corner_m = 0.5 * (24.0 * 0.0254 + 0.4);
+    for piece in laid.pieces.all() {
+        for spot in laid.pieces.outline(piece) {
+            // A face's ends lie on the border, which at the corner is this far out.
+            let border_m = corner_m - 0.1 * (spot.away_m - 2.0).abs();
+            assert!(
+                spot.right_m.abs() - border_m > -1e-9,
+                "{spot:?} of {piece:?}"
+            );
+        }
+    }
+    let shared_m2 = stand_in_m2(&laid, &field(&run, &wishes(), &[]));
+    assert!(shared_m2 < 1e-9, "{shared_m2} m2");
+}
+
+/// What edge bricks and the pieces of a field share, by the registry library.
+fn stand_in_m2(edges: &Laid, field: &Laid) -> f64 {
+    let near = |one: &Piece, other: &Piece| (one.station - other.station).abs() < metres(0.4);
+    edges
+        .pieces
+        .all()
+        .iter()
+        .flat_map(|edge| {
+            let beside = field.pieces.all().iter().filter(|piece| near(edge, piece));
+            beside.map(|piece| shared_m2(edges.pieces.outline(edge), field.pieces.outline(piece)))
+        })
+        .sum()
+}
+
 proptest! {
     #![proptest_config(crate::lay::walks::random_walks(200))]
 
@@ -158,5 +199,8 @@ proptest! {
                 prop_assert!((corner.right_m.abs() - half_m).abs() < 1e-9, "{:?}", piece);
             }
         }
+        // Nor do they stand in the field, whose pieces need not be convex beside a corner.
+        let shared_m2 = stand_in_m2(&laid, &field(&run, &wishes, &[]));
+        prop_assert!(shared_m2 < 1e-9, "{} m2", shared_m2);
     }
 }
