@@ -1,8 +1,9 @@
 //! Stop Bed: from brick to undisturbed ground, and what follows for lifts and quantities.
 
 use underbrick_calc::bed::{Bed, Restraint};
+use underbrick_calc::lay::Lay;
 use underbrick_calc::place::Place;
-use underbrick_calc::site::{EdgeStands, RestraintInput, ShownIn};
+use underbrick_calc::site::{EdgeStands, Hand, RestraintInput, ShownIn};
 
 use super::{Stop, figure, findings, heading, value};
 use underbrick_sheets::cautions::cautions;
@@ -38,7 +39,7 @@ pub(super) fn rows(visit: &Visit) -> Vec<Row> {
     edge_rows(visit, &mut rows);
     if let Some(bed) = &visit.results().bed {
         lift_rows(bed, site.shown_in, &mut rows);
-        quantity_rows(bed, site.shown_in, &mut rows);
+        quantity_rows(bed, visit.results().lay.as_ref(), site.shown_in, &mut rows);
     }
     rows.extend(findings(visit, Stop::Bed));
     rows.push(heading("Before digging and while building", ""));
@@ -157,7 +158,7 @@ fn lift_rows(bed: &Bed, shown_in: ShownIn, rows: &mut Vec<Row>) {
     ));
 }
 
-fn quantity_rows(bed: &Bed, shown_in: ShownIn, rows: &mut Vec<Row>) {
+fn quantity_rows(bed: &Bed, lay: Option<&Lay>, shown_in: ShownIn, rows: &mut Vec<Row>) {
     let earth = &bed.earthwork;
     let note = if earth.is_least {
         "at least: a bottom or a level is not known"
@@ -209,9 +210,13 @@ fn quantity_rows(bed: &Bed, shown_in: ShownIn, rows: &mut Vec<Row>) {
         )),
     }
     let edge = &bed.edge;
+    // As laid, where it could be: on a tight curve whole brick gives way to halves.
+    let laid = |hand| Some(lay?.n_on_edge(hand)?.to_string());
+    let n_left = laid(Hand::Left).unwrap_or_else(|| edge.left.n_bricks.to_string());
+    let n_right = laid(Hand::Right).unwrap_or_else(|| edge.right.n_bricks.to_string());
     rows.push(figure(
         "Edge brick",
-        format!("{} left, {} right", edge.left.n_bricks, edge.right.n_bricks),
+        format!("{n_left} left, {n_right} right"),
         format!(
             "widest joint {}",
             shown_in.thickness(edge.left.widest_joint.max(edge.right.widest_joint))

@@ -222,7 +222,7 @@ mod tests {
             let mut laid = if is_across { across(&run, &wishes) } else { along(&run, &wishes) };
             let written = [post(run.length() * part, metres(offset_m))];
             let (openings, _) = placed(&run, &written);
-            cut_to_fit(&mut laid, &run, &wishes, needs_clipping(&run), &openings);
+            cut_to_fit(&mut laid, &run, &wishes, needs_clipping(&run, wishes.courses), &openings);
             let pieces = MultiPolygon(
                 laid.pieces.all().iter().map(|piece| polygon(laid.pieces.outline(piece))).collect(),
             );
@@ -230,7 +230,7 @@ mod tests {
                 let in_the_opening = pieces.intersection(&polygon(&opening.outline));
                 prop_assert!(in_the_opening.unsigned_area() < 1e-5);
             }
-            if needs_clipping(&run) {
+            if needs_clipping(&run, wishes.courses) {
                 let beyond = pieces.difference(&polygon(&whole_band(&run)));
                 prop_assert!(beyond.unsigned_area() < 1e-5, "{}", beyond.unsigned_area());
             }
@@ -243,7 +243,13 @@ mod tests {
         let run = run_of(0.9, &[(3.756, 0.0, 1.361), (1.0, 1.075, 1.361)]);
         let wishes = wishes(CourseWay::Across);
         let mut laid = across(&run, &wishes);
-        cut_to_fit(&mut laid, &run, &wishes, needs_clipping(&run), &[]);
+        cut_to_fit(
+            &mut laid,
+            &run,
+            &wishes,
+            needs_clipping(&run, wishes.courses),
+            &[],
+        );
         let band = polygon(&whole_band(&run));
         for piece in laid.pieces.all() {
             let beyond = polygon(laid.pieces.outline(piece)).difference(&band);

@@ -14,7 +14,7 @@ use super::{across, along, edges, grid, needs_clipping};
 use crate::findings::Findings;
 use crate::line::Run;
 use crate::quantity::{Area, in_metres, metres, square_metres};
-use crate::site::{CourseWay, LayInput, ShownIn, Site};
+use crate::site::{CourseWay, Hand, LayInput, ShownIn, Site};
 
 /// Every brick of a walk.
 #[derive(Clone, Debug, PartialEq)]
@@ -156,7 +156,13 @@ pub(super) fn field(run: &Run, wishes: &LayWishes, openings: &[PlacedOpening]) -
         CourseWay::Along => along(run, wishes),
         CourseWay::Across => across(run, wishes),
     };
-    cut_to_fit(&mut laid, run, wishes, needs_clipping(run), openings);
+    cut_to_fit(
+        &mut laid,
+        run,
+        wishes,
+        needs_clipping(run, wishes.courses),
+        openings,
+    );
     laid
 }
 
@@ -218,6 +224,13 @@ impl Lay {
     #[must_use]
     pub fn n_edge(&self) -> usize {
         self.count(|part| part != Part::Field)
+    }
+
+    /// Pieces of the edge on one side; `None` where nothing could be laid.
+    #[must_use]
+    pub fn n_on_edge(&self, hand: Hand) -> Option<usize> {
+        let n = self.count(|part| part == Part::Edge(hand));
+        (n > 0).then_some(n)
     }
 
     /// Whole bricks as laid.

@@ -3,9 +3,16 @@
 use crate::figure::{Figure, Group, Measure};
 use crate::wording::Wording;
 use underbrick_calc::bed::{Edge, EdgeSide, Restraint};
-use underbrick_calc::site::{RestraintInput, Site};
+use underbrick_calc::lay::Lay;
+use underbrick_calc::site::{Hand, RestraintInput, Site};
 
-pub(super) fn figures(site: &Site, edge: Option<&Edge>, say: Wording) -> Vec<Figure> {
+/// Bricks are counted as laid, where they could be: on a tight curve whole brick gives way to halves.
+pub(super) fn figures(
+    site: &Site,
+    edge: Option<&Edge>,
+    lay: Option<&Lay>,
+    say: Wording,
+) -> Vec<Figure> {
     let brick = edge.map(|edge| edge.brick);
     let forms = edge.map(|edge| edge.forms);
     let mut figures = vec![
@@ -25,8 +32,15 @@ pub(super) fn figures(site: &Site, edge: Option<&Edge>, say: Wording) -> Vec<Fig
             say.length(brick.map(|brick| brick.depth)),
         ),
     ];
-    figures.extend(side("left", edge.map(|edge| &edge.left), say));
-    figures.extend(side("right", edge.map(|edge| &edge.right), say));
+    for (hand, name) in [(Hand::Left, "left"), (Hand::Right, "right")] {
+        let edge = edge.map(|edge| match hand {
+            Hand::Left => &edge.left,
+            Hand::Right => &edge.right,
+        });
+        let n_laid = lay.and_then(|lay| u32::try_from(lay.n_on_edge(hand)?).ok());
+        let n_bricks = n_laid.or_else(|| Some(edge?.n_bricks));
+        figures.extend(side(name, edge, n_bricks, say));
+    }
     figures.extend([
         figure(
             "trench_depth",
@@ -70,7 +84,7 @@ pub(super) fn figures(site: &Site, edge: Option<&Edge>, say: Wording) -> Vec<Fig
     figures
 }
 
-fn side(hand: &str, side: Option<&EdgeSide>, say: Wording) -> [Figure; 4] {
+fn side(hand: &str, side: Option<&EdgeSide>, n_bricks: Option<u32>, say: Wording) -> [Figure; 4] {
     let figure = |what: &str, name: &str, measure: Measure| {
         figure(
             &format!("{hand}_edge_{what}"),
@@ -89,11 +103,7 @@ fn side(hand: &str, side: Option<&EdgeSide>, say: Wording) -> [Figure; 4] {
             "along its outer face",
             say.station(side.map(|side| side.outer_length)),
         ),
-        figure(
-            "bricks",
-            "bricks",
-            Measure::count(side.map(|side| side.n_bricks)),
-        ),
+        figure("bricks", "bricks", Measure::count(n_bricks)),
         figure(
             "widest_joint",
             "widest joint",

@@ -22,7 +22,12 @@ pub(crate) fn all(site: &Site, results: &Results) -> Vec<Figure> {
     let mut figures = line::figures(site, results.line.as_ref(), say);
     figures.extend(bed::section(bed, base_is_least, say));
     figures.extend(bed::lifts(bed, base_is_least, say));
-    figures.extend(edge::figures(site, bed.map(|bed| &bed.edge), say));
+    figures.extend(edge::figures(
+        site,
+        bed.map(|bed| &bed.edge),
+        results.lay.as_ref(),
+        say,
+    ));
     figures.extend(quantities::figures(
         bed.map(|bed| &bed.earthwork),
         base_is_least,

@@ -20,8 +20,9 @@ use super::pieces::Pieces;
 use super::radius::{LeastRadii, bow_m, tight_joint_m};
 use super::track::{Spot, Track, heading_rad};
 use super::wishes::LayWishes;
-use crate::line::Run;
+use crate::line::{Run, RunLeg};
 use crate::quantity::{in_metres, metres};
+use crate::site::CourseWay;
 use arc::Arc;
 use bond::Bounds;
 use course_line::{CourseLine, LaidOf};
@@ -30,11 +31,20 @@ use neighbour::Neighbour;
 use record::CourseRecord;
 use stock::{EXACT_M, SAME_M, Stock};
 
-/// Whether pieces laid by [`along`] or [`across`] reach beyond the clear width and are to be cut along the edges: where the width
-/// changes, courses stay beside the centreline and cover the widest place.
+/// Inside a curve tighter than this rows across turn about one spot, and the end of one may stand out of the walk by a millimetre.
+const TURNS_ABOUT_A_SPOT_M: f64 = 0.25;
+
+/// Whether pieces laid by [`along`] or [`across`] may reach beyond the clear width and are to be cut along the edges: where the width
+/// changes, courses stay beside the centreline and cover the widest place; and rows across on the inside of a very tight curve.
 #[must_use]
-pub fn needs_clipping(run: &Run) -> bool {
+pub fn needs_clipping(run: &Run, courses: CourseWay) -> bool {
+    let turns_about_a_spot = |leg: &RunLeg| {
+        let half_m = 0.5 * in_metres(leg.width_at_start).max(in_metres(leg.width_at_end));
+        leg.curvature_per_m != 0.0
+            && 1.0 / leg.curvature_per_m.abs() - half_m < TURNS_ABOUT_A_SPOT_M
+    };
     courses::tapers(run)
+        || courses == CourseWay::Across && run.legs().iter().any(turns_about_a_spot)
 }
 
 /// Courses along the run, each at a constant offset from the centreline, between the returns.

@@ -5,6 +5,7 @@ use super::runs::{Shape, tapered_run_of, wishes};
 use crate::lay::{Laid, PlanPoint, across, along, needs_clipping};
 use crate::line::Run;
 use crate::quantity::{in_metres, inches, metres};
+use crate::site::CourseWay;
 use proptest::prelude::*;
 
 /// Every spot of the walk is within a joint's reach of some piece.
@@ -62,7 +63,7 @@ proptest! {
             ],
             inches(widths_in[0]),
         );
-        prop_assert!(needs_clipping(&run));
+        prop_assert!(needs_clipping(&run, CourseWay::Along));
         for (name, laid) in [("along", along(&run, &wishes())), ("across", across(&run, &wishes()))] {
             prop_assert_eq!(uncovered(&run, &laid), None, "{}", name);
             if let Some((deep_m, one, other)) = deepest_overlap(&laid.pieces) {
