@@ -6,6 +6,7 @@ use super::patch::Plane;
 use super::wishes::{RestraintWish, Wishes};
 use crate::defaults;
 use crate::findings::{Findings, Source, Weight};
+use crate::lay::fine;
 use crate::place::Place;
 use crate::quantity::{Length, cubic_metres, in_cubic_metres, in_metres, inches, metres};
 use crate::site::Site;
@@ -283,8 +284,8 @@ impl Checks<'_> {
         if is_less(most, widest) {
             let text = format!(
                 "The joints of the edge open to {} on the curve; sand holds in joints up to {}.",
-                self.words(widest),
-                self.words(most)
+                fine(widest, self.site.shown_in),
+                fine(most, self.site.shown_in)
             );
             self.note(
                 Place::EdgeStands,
