@@ -438,7 +438,7 @@ impl Setter {
         let mut strip = Strip::of_height(set.leading());
         strip.keeps_next = true;
         strip.tag(node, |strip| {
-            strip.text(0.0, 0.0, written, set, Anchor::Left)
+            strip.text(0.0, 0.0, written, set, Anchor::Left);
         });
         self.strips.push(strip);
         for _ in 0..n_lines.min(60) {

@@ -27,11 +27,13 @@ use underbrick_drawing::Drawing;
 use underbrick_drawing::font::{self, Weight};
 use underbrick_drawing::item::{Dash, Item, Pen, Point};
 use underbrick_drawing::palette::{Ink, Theme, rgb as rgb_of};
-use underbrick_drawing::text::{Placed, lay_out};
+use underbrick_drawing::text::{Placed, Text, lay_out};
 
 use super::pages::{Node, Page, Pages, PlacedPicture, Role};
 use super::{DOT_MM, Level};
 
+/// Size of the bar of a fraction as a letter, as a share of the full size.
+const SMALL: f64 = 0.62;
 /// Points of PDF in a dot.
 const DOT: f64 = DOT_MM * 72.0 / 25.4;
 
@@ -220,12 +222,13 @@ impl Writer<'_, '_> {
         self.surface.end_tagged();
     }
 
-    /// Marks of one part. Each label is a span of its own that says what is written: a fraction is three runs and a bar.
+    /// Marks of one part. Each label is a span of its own; one that is not set as it is written says what is.
     fn content(&mut self, items: &[Item], leaves: &mut Vec<Identifier>) {
         let mut rest = items;
         while let Some((first, after)) = rest.split_first() {
             if let Item::Label { text, .. } = first {
-                let span = SpanTag::empty().with_actual_text(Some(&text.written));
+                let actual = needs_words(text).then_some(text.written.as_str());
+                let span = SpanTag::empty().with_actual_text(actual);
                 leaves.push(self.surface.start_tagged(ContentTag::Span(span)));
                 self.item(first);
                 self.surface.end_tagged();
@@ -281,6 +284,7 @@ impl Writer<'_, '_> {
                 let (x, y) = self.drawing.sheet_from_drawing(*at);
                 let left = x - size * laid_out.advance * anchor.share();
                 let baseline = y + size * font::figure_height(text.weight) / 2.0;
+                let mut written = text.written.as_str();
                 for part in &laid_out.parts {
                     match part {
                         Placed::Run {
@@ -288,11 +292,13 @@ impl Writer<'_, '_> {
                             y,
                             size: share,
                             letters,
-                        } => self.run(
-                            (left + size * x, baseline - size * y),
-                            letters,
-                            (text.weight, size * share, *ink),
-                        ),
+                        } => {
+                            let at = (left + size * x, baseline - size * y);
+                            if skipped_space(&mut written, letters) {
+                                self.unseen(at, ' ', (text.weight, size * share));
+                            }
+                            self.run(at, letters, (text.weight, size * share, *ink));
+                        }
                         Placed::Bar { from, to, width } => {
                             let spot =
                                 |at: &(f64, f64)| (left + size * at.0, baseline - size * at.1);
@@ -303,11 +309,52 @@ impl Writer<'_, '_> {
                                 dash: Dash::Solid,
                             };
                             self.draw(path, None, Some(pen));
+                            let middle = left + size * 0.5 * (from.0 + to.0);
+                            let wide = SMALL * font::advance_of('/', text.weight);
+                            let up = 0.5 * font::figure_height(text.weight) * (1.0 - SMALL);
+                            let at = (middle - 0.5 * size * wide, baseline - size * up);
+                            self.unseen(at, '/', (text.weight, size * SMALL));
                         }
                     }
                 }
             }
         }
+    }
+
+    /// A letter that stands in what is written but is not painted as one, for those who read the text out.
+    fn unseen(&mut self, (x, baseline): (f64, f64), letter: char, (weight, size): (Weight, f64)) {
+        let Some(glyph) = font::glyph(letter, weight) else {
+            return;
+        };
+        let advance = small(font::advance_of(letter, weight));
+        let glyph = KrillaGlyph::new(
+            GlyphId::new(u32::from(glyph)),
+            advance,
+            0.0,
+            0.0,
+            0.0,
+            0..letter.len_utf8(),
+            None,
+        );
+        let font = match weight {
+            Weight::Regular => &self.types.regular,
+            Weight::Bold => &self.types.bold,
+        };
+        self.surface.set_stroke(None);
+        self.surface.set_fill(Some(Fill {
+            opacity: NormalizedF32::ZERO,
+            ..fill(Ink::Paper)
+        }));
+        let start = krilla::geom::Point::from_xy(points(x), points(baseline));
+        let mut bytes = [0; 4];
+        self.surface.draw_glyphs(
+            start,
+            &[glyph],
+            font.clone(),
+            letter.encode_utf8(&mut bytes),
+            points(size),
+            false,
+        );
     }
 
     /// Letters from the left end of their baseline. One that the type lacks is a box.
@@ -427,6 +474,34 @@ impl Writer<'_, '_> {
         self.surface.end_tagged();
         Ok(node)
     }
+}
+
+/// Whether a reader could not tell from the runs what is written: the box of a letter that the type lacks says nothing.
+fn needs_words(text: &Text) -> bool {
+    text.written
+        .chars()
+        .any(|letter| !font::has(letter, text.weight))
+}
+
+/// Steps over a run in what is written; whether a space was left out before it.
+fn skipped_space(written: &mut &str, run: &str) -> bool {
+    let is_same = |written: char, set: char| {
+        matches!((written, set), ('\'', '′') | ('"', '″')) || written == set
+    };
+    let Some(first) = run.chars().next() else {
+        return false;
+    };
+    let Some(start) = written.find(|letter| is_same(letter, first)) else {
+        return false;
+    };
+    let (before, rest) = written.split_at(start);
+    let skipped = before.ends_with(' ');
+    let n = run.chars().count();
+    *written = rest
+        .char_indices()
+        .nth(n)
+        .map_or("", |(end, _)| rest.get(end..).unwrap_or_default());
+    skipped
 }
 
 fn path_of<'p>(lines: impl IntoIterator<Item = &'p [(f64, f64)]>, closed: bool) -> Option<Path> {

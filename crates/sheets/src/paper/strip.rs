@@ -12,7 +12,7 @@ use super::pages::{PlacedPicture, Tagged};
 /// Lines of a frame and under a head, in dots.
 pub(super) const RULE: f64 = 1.4;
 /// Lines between rows.
-pub(super) const HAIRLINE: f64 = 0.6;
+pub(super) const HAIRLINE: f64 = 0.45;
 
 /// A strip.
 #[derive(Clone, Debug, Default)]
