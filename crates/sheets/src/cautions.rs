@@ -1,6 +1,7 @@
 //! What a sheet, and the stop where the digging is planned, never leaves out.
 
 use underbrick_calc::site::{RestraintInput, Site};
+use underbrick_words::Words;
 
 /// Cautions for a site, in plain words, in the order of the work. The same stand on screen where the digging is planned.
 #[must_use]
@@ -17,4 +18,24 @@ pub fn cautions(site: &Site) -> Vec<&'static str> {
     .into_iter()
     .flatten()
     .collect()
+}
+
+/// Keys of [`cautions`] in the catalogue of words, in the same order.
+const KEYS: [&str; 6] = [
+    "caution-services",
+    "caution-code",
+    "caution-trench",
+    "caution-dust",
+    "caution-concrete",
+    "caution-lifting",
+];
+
+/// As [`cautions`], in the crew's language.
+#[must_use]
+pub fn cautions_in(site: &Site, words: &Words) -> Vec<String> {
+    let is_concrete = matches!(site.edge.restraint, RestraintInput::Haunch { .. });
+    KEYS.into_iter()
+        .filter(|key| *key != "caution-concrete" || is_concrete)
+        .map(|key| words.say(key))
+        .collect()
 }

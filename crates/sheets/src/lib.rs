@@ -6,6 +6,7 @@
 pub mod book;
 pub mod brick;
 pub mod causes;
+pub mod crew;
 pub mod figure;
 pub mod order;
 pub mod paper;

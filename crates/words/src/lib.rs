@@ -12,11 +12,18 @@ use unic_langid::LanguageIdentifier;
 pub use underbrick_calc::site::Language;
 
 /// Subject, English, Spanish.
-const CATALOGUES: &[(&str, &str, &str)] = &[(
-    "paper",
-    include_str!("../../../assets/words/en/paper.ftl"),
-    include_str!("../../../assets/words/es/paper.ftl"),
-)];
+const CATALOGUES: &[(&str, &str, &str)] = &[
+    (
+        "paper",
+        include_str!("../../../assets/words/en/paper.ftl"),
+        include_str!("../../../assets/words/es/paper.ftl"),
+    ),
+    (
+        "crew",
+        include_str!("../../../assets/words/en/crew.ftl"),
+        include_str!("../../../assets/words/es/crew.ftl"),
+    ),
+];
 
 /// The words of one language.
 pub struct Words {

@@ -26,6 +26,7 @@ mod stops;
 mod string_line;
 mod surface;
 
+pub use cautions::Caution;
 pub use check::{Asks, LiftFound, ReadingFound, Required, SpotFound, Verdict};
 pub use checked::{Checked, checked};
 pub use screed::{GaugeMark, Screed, gauge, screed};

@@ -63,6 +63,15 @@ struct Limits {
     beside: &'static str,
 }
 
+impl SpotKind {
+    /// Least and most that this check may show at a site.
+    #[must_use]
+    pub fn limits(self, site: &Site) -> (Length, Length) {
+        let limits = limits(site, self);
+        (limits.least, limits.most)
+    }
+}
+
 /// The limits of a check.
 ///
 /// # Source

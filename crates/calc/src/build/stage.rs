@@ -1,5 +1,6 @@
 //! Stages with hold points, made from the design.
 
+use super::cautions::Caution;
 use super::check::Required;
 
 /// One stage that is closed before the next begins.
@@ -39,7 +40,7 @@ pub struct StageFound {
     /// Checks that it is closed on.
     pub required: Vec<Required>,
     /// What may hurt someone at this stage.
-    pub cautions: Vec<&'static str>,
+    pub cautions: Vec<Caution>,
     /// Where it stands.
     pub state: StageState,
 }

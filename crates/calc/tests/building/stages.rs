@@ -506,10 +506,12 @@ fn cautions_stand_where_the_hazard_arises() {
     let says = |stage, word: &str| {
         let cautions = found(&job, stage).cautions;
         assert!(
-            cautions.iter().any(|caution| caution.contains(word)),
+            cautions
+                .iter()
+                .any(|caution| caution.words().contains(word)),
             "{stage:?}: {word}"
         );
-        assert!(cautions.last().unwrap().contains("Local code"));
+        assert!(cautions.last().unwrap().words().contains("Local code"));
     };
     says(HoldStage::Dig, "services");
     // Rows H5 and H6: 5 ft, a way out within 25 ft from 4 ft, spoil 2 ft back.

@@ -5,6 +5,7 @@ use underbrick_calc::build::{
 };
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{in_metres, metres};
+use underbrick_words::Words;
 
 use super::live::{off_words, wanted};
 use super::{heading, is_by_rod, is_closed, named, shown_stage, tap};
@@ -145,10 +146,11 @@ fn asked(
     }
     closing(visit, found, rows);
     if !found.cautions.is_empty() {
+        let words = Words::of(visit.site().show.crew_reads);
         rows.push(heading("Take care", found.stage.name()));
         rows.extend(found.cautions.iter().map(|caution| Row::Said {
             mark: Mark::Note,
-            text: (*caution).to_owned(),
+            text: words.say(caution.key()),
             under: String::new(),
         }));
     }

@@ -1,0 +1,284 @@
+//! The laying plan across pages: parts of the walk at one round scale, joined at match lines.
+
+use std::sync::Arc;
+
+use underbrick_calc::lay::{Lay, PlanPoint};
+use underbrick_calc::quantity::{in_metres, metres};
+use underbrick_calc::site::ShownIn;
+use underbrick_drawing::item::{Anchor, Dash, Drawing, Item, Pen, Point, Sheet};
+use underbrick_drawing::palette::Ink;
+use underbrick_drawing::text::Text;
+use underbrick_drawing::{PlanView, plan_as_laid};
+
+use super::Designed;
+use crate::paper::{Block, DOT_MM, Figure, Level};
+
+/// Room around the walk for dimensions and stations, in dots.
+const AROUND: f64 = 105.0;
+/// Height of the plan of the whole walk, in dots.
+const WHOLE: f64 = 330.0;
+/// Steps in which a part is made longer.
+const STEP_M: f64 = 0.05;
+/// How far a match line stands out beside the walk.
+const OUT_M: f64 = 0.16;
+/// Parts after which no more are drawn: a walk of some 500 ft.
+const MOST_PARTS: usize = 40;
+
+/// A stretch of the run on one page.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Part {
+    pub from_m: f64,
+    pub to_m: f64,
+    centre: PlanPoint,
+}
+
+/// Metres on the ground for one on paper: 1/2 in to a foot, or 1 to 25. Letters of cut pieces have room at it.
+const fn scale(shown_in: ShownIn) -> f64 {
+    match shown_in {
+        ShownIn::FeetInches => 24.0,
+        ShownIn::Metric => 25.0,
+    }
+}
+
+fn scale_words(shown_in: ShownIn) -> &'static str {
+    match shown_in {
+        ShownIn::FeetInches => "1/2 in = 1 ft (1 : 24)",
+        ShownIn::Metric => "1 : 25",
+    }
+}
+
+pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
+    let said = designed.said;
+    let (width, height) = designed.sheet.paper.text_dots();
+    let sheet = Sheet {
+        width,
+        // A heading and three lines of caption stand on the page as well.
+        height: height - 150.0,
+        text_scale: 1.0,
+    };
+    let dots_per_metre = 1000.0 / DOT_MM / scale(said.shown_in);
+    let parts = parts(designed, (sheet.width, sheet.height), dots_per_metre);
+    let scale = said.with("to-scale", &[("scale", scale_words(said.shown_in))]);
+    let site = designed.sheet.site;
+    let n_parts = parts.len();
+    let mut blocks = Vec::new();
+    if n_parts > 1 {
+        let small = Sheet {
+            height: WHOLE,
+            ..sheet
+        };
+        let view = PlanView::whole(site, &designed.line.run, small);
+        let mut drawing = plan_as_laid(site, designed.line, lay, view, small);
+        for (nth, part) in parts.iter().take(n_parts - 1).enumerate() {
+            match_line(&mut drawing, designed, view, part.to_m, nth, false);
+        }
+        blocks.push(Block::Figure(Figure {
+            caption: said.say("plan-whole"),
+            drawing: Arc::new(drawing),
+        }));
+    }
+    for (nth, part) in parts.iter().enumerate() {
+        let view = PlanView {
+            centre: part.centre,
+            dots_per_metre,
+            turned: false,
+            handles: false,
+        };
+        let own = Sheet {
+            height: if n_parts > 1 {
+                sheet.height
+            } else {
+                needed(designed, *part, dots_per_metre).min(sheet.height)
+            },
+            ..sheet
+        };
+        let mut drawing = plan_as_laid(site, designed.line, lay, view, own);
+        if nth > 0 {
+            match_line(&mut drawing, designed, view, part.from_m, nth - 1, true);
+        }
+        if nth + 1 < n_parts {
+            match_line(&mut drawing, designed, view, part.to_m, nth, true);
+        }
+        let caption = if n_parts == 1 {
+            said.with("plan-caption-alone", &[("scale", &scale)])
+        } else {
+            let (from, to) = (
+                said.shown_in.along(metres(part.from_m)),
+                said.shown_in.along(metres(part.to_m)),
+            );
+            let (part, of) = ((nth + 1).to_string(), n_parts.to_string());
+            let mut values = vec![
+                ("part", part.as_str()),
+                ("parts", &of),
+                ("from", &from),
+                ("to", &to),
+                ("scale", &scale),
+            ];
+            let letter = letter(nth);
+            if nth + 1 < n_parts {
+                values.push(("match", &letter));
+                said.with("plan-caption", &values)
+            } else {
+                said.with("plan-last", &values)
+            }
+        };
+        blocks.push(Block::Figure(Figure {
+            caption,
+            drawing: Arc::new(drawing),
+        }));
+    }
+    let mut out = vec![
+        Block::NewPage,
+        Block::Heading(Level::Part, said.say("laying")),
+    ];
+    out.extend(blocks);
+    out
+}
+
+/// Letter of a match line.
+fn letter(nth: usize) -> String {
+    u8::try_from(nth).ok().filter(|nth| *nth < 26).map_or_else(
+        || (nth + 1).to_string(),
+        |nth| char::from(b'A' + nth).to_string(),
+    )
+}
+
+/// Height in dots that a part needs with what stands around it.
+fn needed(designed: &Designed<'_>, part: Part, dots_per_metre: f64) -> f64 {
+    let (low, high) = bounds(designed, part.from_m, part.to_m);
+    (high.away_m - low.away_m) * dots_per_metre + 2.0 * AROUND
+}
+
+/// The walk in parts that each fit a sheet of that size at that scale, from the door on.
+pub(crate) fn parts(designed: &Designed<'_>, size: (f64, f64), dots_per_metre: f64) -> Vec<Part> {
+    let length_m = in_metres(designed.line.run.length());
+    let fits = |from_m: f64, to_m: f64| {
+        let (low, high) = bounds(designed, from_m, to_m);
+        (high.right_m - low.right_m) * dots_per_metre + 2.0 * AROUND <= size.0
+            && (high.away_m - low.away_m) * dots_per_metre + 2.0 * AROUND <= size.1
+    };
+    let mut parts = Vec::new();
+    let mut from_m = 0.0;
+    while from_m < length_m && parts.len() < MOST_PARTS {
+        // A walk that is wider than the paper is drawn in steps of the least length all the same.
+        let mut to_m = f64::min(from_m + 1.0, length_m);
+        while to_m < length_m && fits(from_m, f64::min(to_m + STEP_M, length_m)) {
+            to_m = f64::min(to_m + STEP_M, length_m);
+        }
+        // No stub at the far end.
+        if length_m - to_m < 0.3 {
+            to_m = length_m;
+        }
+        let (low, high) = bounds(designed, from_m, to_m);
+        parts.push(Part {
+            from_m,
+            to_m,
+            centre: PlanPoint {
+                right_m: 0.5 * (low.right_m + high.right_m),
+                away_m: 0.5 * (low.away_m + high.away_m),
+            },
+        });
+        from_m = to_m;
+    }
+    parts
+}
+
+fn half_over_edges_m(designed: &Designed<'_>, station_m: f64) -> f64 {
+    0.5 * in_metres(designed.line.run.clear_width_at(metres(station_m)))
+        + in_metres(designed.bed.edge.brick.across)
+}
+
+fn spot(designed: &Designed<'_>, station_m: f64, offset_m: f64) -> PlanPoint {
+    let (right, away) = designed
+        .line
+        .run
+        .in_plan(metres(station_m), metres(offset_m));
+    PlanPoint {
+        right_m: in_metres(right),
+        away_m: in_metres(away),
+    }
+}
+
+/// Corners of the upright rectangle around a stretch with its edges.
+fn bounds(designed: &Designed<'_>, from_m: f64, to_m: f64) -> (PlanPoint, PlanPoint) {
+    let (mut low, mut high) = (
+        PlanPoint {
+            right_m: f64::INFINITY,
+            away_m: f64::INFINITY,
+        },
+        PlanPoint {
+            right_m: f64::NEG_INFINITY,
+            away_m: f64::NEG_INFINITY,
+        },
+    );
+    let n = 24.0;
+    let mut nth = 0.0;
+    while nth <= n {
+        let station_m = from_m + (to_m - from_m) * nth / n;
+        let half_m = half_over_edges_m(designed, station_m);
+        for offset_m in [-half_m, half_m] {
+            let at = spot(designed, station_m, offset_m);
+            low.right_m = low.right_m.min(at.right_m);
+            low.away_m = low.away_m.min(at.away_m);
+            high.right_m = high.right_m.max(at.right_m);
+            high.away_m = high.away_m.max(at.away_m);
+        }
+        nth += 1.0;
+    }
+    (low, high)
+}
+
+/// A match line across the walk, with its letter at one end.
+fn match_line(
+    drawing: &mut Drawing,
+    designed: &Designed<'_>,
+    view: PlanView,
+    station_m: f64,
+    nth: usize,
+    in_words: bool,
+) {
+    let out_m = half_over_edges_m(designed, station_m) + OUT_M;
+    let point = |offset_m: f64| {
+        let at = spot(designed, station_m, offset_m);
+        if view.turned {
+            Point {
+                x: at.away_m,
+                y: -at.right_m,
+            }
+        } else {
+            Point {
+                x: at.right_m,
+                y: at.away_m,
+            }
+        }
+    };
+    drawing.items.push(Item::Line {
+        points: vec![point(-out_m), point(out_m)],
+        pen: Pen {
+            ink: Ink::Ink,
+            width: 2.6,
+            dash: Dash::Dashed,
+        },
+        place: None,
+    });
+    let letter = letter(nth);
+    let words = if in_words {
+        designed.said.with("match-line", &[("letter", &letter)])
+    } else {
+        letter
+    };
+    let (end, beside) = (point(out_m), point(out_m + 0.04));
+    let anchor = if beside.x < end.x - 0.015 {
+        Anchor::Right
+    } else {
+        Anchor::Left
+    };
+    drawing.items.push(Item::Label {
+        at: beside,
+        text: Text::bold(words),
+        size: 15.0,
+        ink: Ink::Ink,
+        anchor,
+        place: None,
+    });
+}

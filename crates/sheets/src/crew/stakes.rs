@@ -1,0 +1,198 @@
+//! The stake table on paper: drops on the centreline, rod readings, both edges.
+
+use underbrick_calc::build::{EdgeStake, Stake, StakeRow, StakeWhy, Surface};
+use underbrick_calc::quantity::{Length, in_metres};
+use underbrick_calc::site::Hand;
+
+use super::Designed;
+use super::parts::row;
+use crate::paper::{Align, Block, Column, Level, Style, Table};
+
+/// Surfaces that stand beside each other in one table.
+const ABREAST: usize = 7;
+/// What stands where a stake has no such surface.
+const NOTHING: &str = "–";
+
+pub(super) fn setting_out(designed: &Designed<'_>) -> Vec<Block> {
+    let Designed { build, said, .. } = designed;
+    let Some(first) = build.stakes.first() else {
+        return Vec::new();
+    };
+    let above = said.shown_in.length(first.string - first.grade);
+    let mut blocks = vec![
+        Block::Heading(Level::Part, said.say("setting-out")),
+        Block::Text(Style::Plain, said.with("string-how", &[("above", &above)])),
+    ];
+    let drops = |row: &StakeRow| Some(row.drop);
+    blocks.extend(surfaces(designed, "stakes", true, &drops));
+    blocks.push(Block::Text(Style::Note, said.say("dig-note")));
+    let has_rod = build
+        .stakes
+        .iter()
+        .flat_map(|stake| &stake.rows)
+        .any(|row| row.rod.is_some());
+    if has_rod {
+        blocks.extend(surfaces(
+            designed,
+            "stakes-rod",
+            false,
+            &|row: &StakeRow| row.rod,
+        ));
+    }
+    blocks.push(edges(designed));
+    blocks
+}
+
+/// All surfaces of all stakes from the top down.
+fn all_surfaces(stakes: &[Stake]) -> Vec<Surface> {
+    let mut rows: Vec<(Surface, f64)> = Vec::new();
+    for row in stakes.iter().flat_map(|stake| &stake.rows) {
+        if !rows.iter().any(|(surface, _)| *surface == row.surface) {
+            rows.push((row.surface, in_metres(row.drop)));
+        }
+    }
+    // The bottom of the dig lies at other depths at other stakes, but never above a lift.
+    rows.sort_by(|one, other| {
+        let is_dig = |surface: Surface| surface == Surface::DigBottom;
+        is_dig(one.0)
+            .cmp(&is_dig(other.0))
+            .then(one.1.total_cmp(&other.1))
+    });
+    rows.into_iter().map(|(surface, _)| surface).collect()
+}
+
+fn surfaces(
+    designed: &Designed<'_>,
+    caption: &str,
+    with_dig: bool,
+    of: &dyn Fn(&StakeRow) -> Option<Length>,
+) -> Vec<Block> {
+    let Designed { build, said, .. } = designed;
+    let shown = said.shown_in;
+    let all = all_surfaces(&build.stakes);
+    all.chunks(ABREAST)
+        .enumerate()
+        .map(|(nth, abreast)| {
+            let with_dig = with_dig && nth == 0;
+            let mut columns = vec![
+                column(said.say("station"), Align::Right),
+                column(said.say("why"), Align::Left),
+            ];
+            if with_dig {
+                columns.push(column(said.say("dig"), Align::Right));
+            }
+            columns.extend(
+                abreast
+                    .iter()
+                    .map(|surface| column(said.surface(*surface), Align::Right)),
+            );
+            let rows = build
+                .stakes
+                .iter()
+                .map(|stake| {
+                    let mut cells = vec![shown.along(stake.station), why(designed, &stake.why)];
+                    if with_dig {
+                        cells.push(dig(designed, stake));
+                    }
+                    cells.extend(abreast.iter().map(|surface| {
+                        let row = stake.rows.iter().find(|row| row.surface == *surface);
+                        row.and_then(of)
+                            .map_or_else(|| NOTHING.to_owned(), |drop| shown.length(drop))
+                    }));
+                    row(cells)
+                })
+                .collect();
+            Block::Table(Table {
+                caption: said.say(caption),
+                columns,
+                rows,
+            })
+        })
+        .collect()
+}
+
+fn dig(designed: &Designed<'_>, stake: &Stake) -> String {
+    let known = stake.old_surface.is_some_and(|surface| surface.known);
+    match stake.dig {
+        None => NOTHING.to_owned(),
+        Some(dig) => {
+            let size = designed.said.shown_in.length(dig.abs());
+            let sign = if in_metres(dig) < 0.0 { "−" } else { "" };
+            let star = if known { "" } else { " *" };
+            format!("{sign}{size}{star}")
+        }
+    }
+}
+
+fn why(designed: &Designed<'_>, why: &[StakeWhy]) -> String {
+    let words: Vec<String> = why.iter().map(|why| designed.said.why(*why)).collect();
+    words.join(", ")
+}
+
+fn column(head: String, align: Align) -> Column {
+    Column {
+        head,
+        align,
+        least_mm: 0.0,
+    }
+}
+
+fn edges(designed: &Designed<'_>) -> Block {
+    let Designed { build, said, .. } = designed;
+    let shown = said.shown_in;
+    let has_trench = build
+        .stakes
+        .iter()
+        .flat_map(|stake| &stake.edges)
+        .any(|edge| edge.trench_bottom.is_some());
+    let mut columns = vec![column(said.say("station"), Align::Right)];
+    for hand in [Hand::Left, Hand::Right] {
+        let side = said.side(hand);
+        let mut keys = vec!["form-out", "form-down", "dig-out", "dig-down"];
+        if has_trench {
+            keys.push("trench-down");
+        }
+        columns.extend(
+            keys.into_iter()
+                .map(|key| column(said.with(key, &[("side", &side)]), Align::Right)),
+        );
+    }
+    let rows = build
+        .stakes
+        .iter()
+        .map(|stake| {
+            let mut cells = vec![shown.along(stake.station)];
+            for edge in &stake.edges {
+                cells.extend(edge_cells(designed, stake, edge, has_trench));
+            }
+            row(cells)
+        })
+        .collect();
+    Block::Table(Table {
+        caption: said.say("stakes-edges"),
+        columns,
+        rows,
+    })
+}
+
+fn edge_cells(
+    designed: &Designed<'_>,
+    stake: &Stake,
+    edge: &EdgeStake,
+    has_trench: bool,
+) -> Vec<String> {
+    let shown = designed.said.shown_in;
+    let mut cells = vec![
+        shown.length(edge.form_offset.abs()),
+        shown.length(stake.string - edge.form_top),
+        shown.length(edge.dig_offset.abs()),
+        shown.length(stake.string - edge.dig_bottom),
+    ];
+    if has_trench {
+        let trench = edge
+            .trench_bottom
+            .map(|bottom| shown.length(stake.string - bottom));
+        cells.push(trench.unwrap_or_else(|| NOTHING.to_owned()));
+    }
+    cells
+}
