@@ -30,7 +30,7 @@ mod spotted;
 mod spread;
 mod wording;
 
-pub use cross_section::cross_section;
+pub use cross_section::{cross_section, plain};
 pub use item::{Drawing, Item};
 pub use long_section::{LongSection, long_section, long_section_on_paper};
 pub use pick::picked;
