@@ -406,6 +406,7 @@ pub fn full_name(place: Place) -> String {
         | Place::Spot(idx)
         | Place::SpotSize(idx)
         | Place::Day(idx)
+        | Place::Agreement(idx)
         | Place::DayDate(idx)
         | Place::DayCrew(idx)
         | Place::DayWeather(idx)
@@ -491,6 +492,8 @@ mod tests {
         Place::StageReason(HoldStage::Dig),
         Place::StageInitials(HoldStage::Dig),
         Place::Day(0),
+        Place::WorkStart,
+        Place::Agreement(0),
         Place::DayDate(0),
         Place::DayCrew(0),
         Place::DayWeather(0),

@@ -22,6 +22,7 @@ Examples:
   underbrick stakes sample-sites/curved-to-a-drive --spacing \"5 ft\"
   underbrick causes > causes.ron
   underbrick prices > prices.ron
+  underbrick letterhead > letterhead.ron
 
 A site is a folder with a site.ron in it, or a site.ron file. It is only read, never written.";
 
@@ -139,6 +140,16 @@ pub enum Command {
         )
     )]
     Prices,
+    /// Prints an invented letterhead, for your own to start from
+    #[command(
+        long_about = "Prints the built-in letterhead. The firm in it is invented.\n\nA copy named letterhead.ron beside the site folders, or \
+                      named with --letterhead, says who hands sheets over: name, address, telephone, licence, insurance, and terms of your \
+                      own, which become a clause of the agreement. Where it cannot be used, stderr says file, line, column and why.",
+        after_long_help = format!(
+            "Examples:\n  underbrick letterhead > letterhead.ron\n\n{STATUSES}"
+        )
+    )]
+    Letterhead,
 }
 
 /// Which site.
@@ -153,6 +164,9 @@ pub struct SiteAsked {
     /// Your own price list, in the place of the invented one [default: prices.ron beside the site folder, where there is one]
     #[arg(long, value_name = "FILE", value_hint = ValueHint::FilePath)]
     pub prices: Option<PathBuf>,
+    /// Who hands sheets over [default: letterhead.ron beside the site folder, where there is one]
+    #[arg(long, value_name = "FILE", value_hint = ValueHint::FilePath)]
+    pub letterhead: Option<PathBuf>,
 }
 
 /// Which drawing.

@@ -26,6 +26,9 @@ fn main() -> ExitCode {
         Command::Order(asked) => order::order(&asked),
         Command::Stakes(asked) => stakes::stakes(&asked),
         Command::Causes => output::say(underbrick_records::BUILT_IN_CAUSES).map(|()| Status::Fine),
+        Command::Letterhead => {
+            output::say(underbrick_records::STARTER_LETTERHEAD).map(|()| Status::Fine)
+        }
         Command::Prices => output::say(underbrick_records::BUILT_IN_PRICES).map(|()| Status::Fine),
     };
     let status = done.unwrap_or_else(|error| {
