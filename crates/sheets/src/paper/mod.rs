@@ -1,5 +1,9 @@
 //! Paper: a document in blocks, laid out into pages. A page is one display list, so that the preview on screen and the PDF show the same.
 
+mod as_text;
+
+pub use as_text::as_text;
+
 use std::sync::Arc;
 
 use underbrick_calc::site::{Language, Signature};
