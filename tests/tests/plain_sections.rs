@@ -17,7 +17,7 @@ use underbrick_calc::{Results, compute};
 use underbrick_drawing::clearance::faults;
 use underbrick_drawing::item::{Item, Point, Sheet};
 use underbrick_drawing::palette::Theme;
-use underbrick_drawing::{Drawing, plain, svg};
+use underbrick_drawing::{Drawing, plain, plain_lengthwise, svg};
 use underbrick_records::OpenSite;
 
 fn samples() -> Vec<(String, Site)> {
@@ -134,6 +134,43 @@ fn both_have_one_scale_and_can_be_read_on_every_sheet() {
                         }
                     }
                 }
+            }
+        }
+    }
+}
+
+#[test]
+fn the_walk_from_the_side_can_be_read_on_every_sheet() {
+    let catalogue = catalogue();
+    for (name, site) in samples() {
+        let results = compute(&site, &catalogue);
+        for (nth, sheet) in SHEETS.into_iter().enumerate() {
+            let drawing = plain_lengthwise(&site, &catalogue, &results, sheet);
+            let what = format!("{name}, sheet {nth}");
+            let faults = faults(&drawing);
+            assert!(faults.is_empty(), "{what}: {}", faults.join("\n"));
+            let written = svg::write(&drawing, Theme::Sun);
+            usvg::Tree::from_str(&written, &usvg::Options::default()).unwrap();
+            let grade = drawing.items.iter().find_map(|item| match item {
+                Item::Line {
+                    points,
+                    place: Some(Place::GradeLine),
+                    ..
+                } => Some(points),
+                _ => None,
+            });
+            let grade = grade.unwrap();
+            let line = results.line.as_ref().unwrap();
+            // Where the drawing ends, heights taken back to true size.
+            let end = grade.last().unwrap().y / drawing.heights_times;
+            assert!((end - in_metres(line.grade.end)).abs() < 1e-6, "{what}");
+            assert!(
+                (grade.last().unwrap().x - run_m(&results)).abs() < 1e-6,
+                "{what}"
+            );
+            if let Some(folder) = std::env::var_os("PLAIN_SECTIONS") {
+                let file = format!("{name}-{nth}-side.svg");
+                std::fs::write(PathBuf::from(folder).join(file), written).unwrap();
             }
         }
     }

@@ -472,7 +472,7 @@ mod tests {
     use crate::quantity::{feet, inches, metres, millimetres};
 
     /// Every place that holds a value, and the things drawn.
-    const PLACES: [Place; 146] = [
+    const PLACES: [Place; 148] = [
         Place::BuildSpacing,
         Place::StringAboveGrade,
         Place::Initials,

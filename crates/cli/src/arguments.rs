@@ -120,6 +120,18 @@ pub enum Command {
         )
     )]
     Stakes(StakesAsked),
+    /// Gives what can be agreed on now, clause by clause, and what has changed since it was agreed
+    #[command(
+        long_about = "Gives the clauses of an agreement on the design as it is now, in plain words, each with its heading. Where something was \
+                      agreed before, what has changed since stands below it, clause by clause; --changes gives that alone, and --message \
+                      what is sent to the owner.\n\nWhat is not measured is said to be so. Signatures are taken in the app.",
+        after_long_help = format!(
+            "Examples:\n  underbrick agreement sample-sites/curved-to-a-drive\n  \
+             underbrick agreement SITE --letterhead letterhead.ron --message\n  \
+             underbrick agreement SITE --changes\n\n{STATUSES}"
+        )
+    )]
+    Agreement(AgreementAsked),
     /// Prints the built-in rules for causes, for a table of your own to start from
     #[command(
         long_about = "Prints the built-in rules that say why a walk failed.\n\nA copy named causes.ron beside the site folders, or named with \
@@ -272,6 +284,20 @@ pub struct StakesAsked {
     /// JSON for machines
     #[arg(long)]
     pub json: bool,
+}
+
+/// Which agreement.
+#[derive(Debug, Args)]
+pub struct AgreementAsked {
+    /// Which site.
+    #[command(flatten)]
+    pub site: SiteAsked,
+    /// Only what has changed since it was agreed
+    #[arg(long, conflicts_with = "message")]
+    pub changes: bool,
+    /// The finding, the ways and the scope as a message to the owner
+    #[arg(long)]
+    pub message: bool,
 }
 
 /// Which results.

@@ -8,8 +8,8 @@ pub use message::owner_message;
 use std::sync::Arc;
 
 use crate::agreement::{
-    Change, ChangeKind, Design, Standing, Terms, cause_in_plain_words, date_in_words, heading,
-    lead, standing, terms, way_in_plain_words,
+    Change, ChangeKind, Design, Standing, Terms, cause_in_plain_words, date_in_words,
+    days_in_words, heading, lead, standing, terms, way_in_plain_words,
 };
 use crate::order::words::way_price_words;
 use crate::paper::{
@@ -189,6 +189,15 @@ fn drawings(design: Design<'_>, paper: Paper) -> Vec<Block> {
         results,
         ..
     } = design;
+    if results.bed.is_none() {
+        return vec![
+            Block::Heading(Level::Part, "How it will be".to_owned()),
+            Block::Text(
+                Style::Plain,
+                "There is nothing to draw yet: the walk is not measured far enough.".to_owned(),
+            ),
+        ];
+    }
     let station = station_shown(design);
     let figure = |caption: String, drawing| {
         Block::Figure(Figure {
@@ -215,10 +224,6 @@ fn drawings(design: Design<'_>, paper: Paper) -> Vec<Block> {
     let now = terms(design);
     let slope = now.text("scope-fall");
     let mut together = vec![Block::Heading(Level::Part, "How it slopes".to_owned())];
-    if slope.is_empty() {
-        let words = "How the walk will slope is not known yet: it is not measured.".to_owned();
-        together.push(Block::Text(Style::Plain, words));
-    }
     together.extend(
         slope
             .lines()
@@ -253,11 +258,7 @@ fn ways(design: Design<'_>) -> Vec<Block> {
         cells: vec![
             way_cell(order, priced),
             way_price_words(order.currency, priced),
-            match priced.programme.days.len() {
-                0 => "not known".to_owned(),
-                1 => "1 day".to_owned(),
-                n => format!("{n} days"),
-            },
+            days_in_words(design, priced),
             mends(design, priced),
         ],
         is_strong: priced.way == order.chosen,

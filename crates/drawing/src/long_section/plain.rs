@@ -176,6 +176,15 @@ fn house(draft: &mut Draft, view: &View) {
         solid(Ink::Ink, OUTLINE + 1.0),
         Some(Place::FirstBrickBelowSill),
     );
+    let size = Sizes::on(draft.sheet()).tick;
+    let lettering = Lettering {
+        text: Text::regular("door sill"),
+        size,
+        ink: Ink::SecondInk,
+        anchor: Anchor::Left,
+        place: Some(Place::FirstBrickBelowSill),
+    };
+    draft.label((MARGIN, view.top - 10.0 - 0.6 * size), lettering);
 }
 
 fn surfaces(draft: &mut Draft, view: &View) {
@@ -267,7 +276,7 @@ fn ends(draft: &mut Draft, walk: &Lengthwise<'_>, view: &View, site: &Site) {
         .map_or(Length::default(), |last| last.station);
     let far = format!("{} from the door", site.shown_in.along(run));
     let texts = [
-        ("your door", view.left - WALL, Anchor::Left),
+        ("your house", view.left - WALL, Anchor::Left),
         (far.as_str(), view.right, Anchor::Right),
     ];
     let room = view.right - view.left + WALL;

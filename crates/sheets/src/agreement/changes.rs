@@ -176,6 +176,34 @@ impl Standing {
     }
 }
 
+/// How the design stands to what was agreed, as text for people: what has gone in `[-…-]`, what was added in `[+…+]`.
+#[must_use]
+pub fn changes_text(stands: &Standing) -> String {
+    let mut text = crate::columns::paragraph("", &stands.words());
+    let Standing::Differs { changes, .. } = stands else {
+        return text;
+    };
+    for change in changes {
+        text += &format!("\n{}\n", heading(&change.key).to_uppercase());
+        let words = match &change.kind {
+            ChangeKind::Added { now } => format!("[+{now}+]"),
+            ChangeKind::Gone { agreed } => format!("[-{agreed}-]"),
+            ChangeKind::Changed { words, .. } => marked(words),
+        };
+        text += &crate::columns::paragraph("", &words);
+    }
+    text
+}
+
+fn marked(runs: &[WordRun]) -> String {
+    let marked = runs.iter().map(|run| match run.kind {
+        WordRunKind::Same => run.words.clone(),
+        WordRunKind::Gone => format!("[-{}-]", run.words),
+        WordRunKind::Added => format!("[+{}+]", run.words),
+    });
+    marked.collect::<Vec<_>>().join(" ")
+}
+
 /// Two texts in one, word by word, by their longest common run of words in order.
 fn word_runs(agreed: &str, now: &str) -> Vec<WordRun> {
     let old: Vec<&str> = agreed.split_whitespace().collect();
@@ -262,15 +290,6 @@ mod tests {
         };
         let clauses = clauses(now);
         changes(&agreed, &Terms { clauses })
-    }
-
-    fn marked(runs: &[WordRun]) -> String {
-        let marked = runs.iter().map(|run| match run.kind {
-            WordRunKind::Same => run.words.clone(),
-            WordRunKind::Gone => format!("[-{}-]", run.words),
-            WordRunKind::Added => format!("[+{}+]", run.words),
-        });
-        marked.collect::<Vec<_>>().join(" ")
     }
 
     #[track_caller]

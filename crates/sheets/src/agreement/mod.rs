@@ -9,7 +9,10 @@ mod plain;
 mod price;
 mod scope;
 
-pub use changes::{Change, ChangeKind, Standing, WordRun, WordRunKind, changes, standing};
+pub use changes::{
+    Change, ChangeKind, Standing, WordRun, WordRunKind, changes, changes_text, standing,
+};
+pub(crate) use dates::days_in_words;
 pub use found::{cause_in_plain_words, seen_in_plain_words};
 pub(crate) use found::{layers_shown, lead, rest_of_the_causes};
 pub use plain::{date_in_words, way_in_plain_words};

@@ -319,7 +319,7 @@ fn pattern(design: Design<'_>) -> &'static str {
 pub(super) fn fall(design: Design<'_>) -> Vec<String> {
     let shown = design.shown();
     let Some(line) = &design.results.line else {
-        return Vec::new();
+        return vec!["How the walk will slope is not known yet: it is not measured.".to_owned()];
     };
     let grade = &line.grade;
     let below = -grade.start;

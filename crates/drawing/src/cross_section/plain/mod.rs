@@ -56,7 +56,7 @@ pub fn as_found_section(
 ) -> Drawing {
     let sheet = sheet.usable();
     let Some(cut) = Cut::new(site, catalogue, results, station) else {
-        return missing::draw(site, results, sheet);
+        return nothing_yet(site, results, sheet);
     };
     let both = Both::of(&cut);
     let frame = both.frame(&cut, sheet);
@@ -89,7 +89,7 @@ pub fn proposed_up_to(
 ) -> Drawing {
     let sheet = sheet.usable();
     let Some(cut) = Cut::new(site, catalogue, results, station) else {
-        return missing::draw(site, results, sheet);
+        return nothing_yet(site, results, sheet);
     };
     let both = Both::of(&cut);
     let frame = both.frame(&cut, sheet);
@@ -135,6 +135,12 @@ pub fn plain_names(
         let both = Both::of(&cut);
         (names(both.found), names(both.proposed))
     })
+}
+
+/// What is missing, in words.
+fn nothing_yet(site: &Site, results: &Results, sheet: Sheet) -> Drawing {
+    let missing = missing::what_is_missing(site, results);
+    missing::statement("There is nothing to draw yet", &missing, &[], sheet)
 }
 
 /// What both sections say: the room that both need decides the scale of each.
