@@ -11,7 +11,7 @@ mod price;
 pub(crate) mod send;
 mod work;
 
-use underbrick_calc::order::{Currency, Decimal, Money, Order, Priced};
+use underbrick_calc::order::{Decimal, Order, Priced};
 use underbrick_calc::place::Place;
 use underbrick_sheets::order::words::{plain_money as plain, way_price_words as price_words};
 
@@ -68,6 +68,14 @@ fn wish(visit: &Visit, place: Place, label: &str, shown: String, note: &str) -> 
         },
         ..row
     })
+}
+
+fn at_least(is_least: bool, words: String) -> String {
+    if is_least {
+        format!("at least {words}")
+    } else {
+        words
+    }
 }
 
 /// Hours to a tenth.
