@@ -32,7 +32,8 @@ pub fn advance(letters: &str, weight: Weight) -> f64 {
 }
 
 /// Advance of one letter, in ems.
-pub(crate) fn advance_of(letter: char, weight: Weight) -> f64 {
+#[must_use]
+pub fn advance_of(letter: char, weight: Weight) -> f64 {
     Measure::of(weight).advance(letter)
 }
 
@@ -49,6 +50,13 @@ pub fn has(letter: char, weight: Weight) -> bool {
         .face
         .as_ref()
         .is_some_and(|face| face.glyph_index(letter).is_some())
+}
+
+/// Number of the type's shape for a letter; `None` where it has none.
+#[must_use]
+pub fn glyph(letter: char, weight: Weight) -> Option<u16> {
+    let face = Measure::of(weight).face.as_ref()?;
+    face.glyph_index(letter).map(|glyph| glyph.0)
 }
 
 /// One face, read once.

@@ -17,6 +17,15 @@ impl Strokes {
         self.ends.push(self.points.len());
     }
 
+    /// The same strokes with every point turned into another.
+    #[must_use]
+    pub fn moved(mut self, to: impl Fn(Point) -> Point) -> Self {
+        for point in &mut self.points {
+            *point = to(*point);
+        }
+        self
+    }
+
     /// Number of strokes.
     #[must_use]
     pub fn len(&self) -> usize {

@@ -1,10 +1,20 @@
 //! Paper: a document in blocks, laid out into pages. A page is one display list, so that the preview on screen and the PDF show the same.
 
 mod as_text;
-
-pub use as_text::as_text;
+mod blocks;
+mod layout;
+mod pages;
+mod pdf;
+mod strip;
+mod table;
+mod wrap;
 
 use std::sync::Arc;
+
+pub use as_text::as_text;
+pub use layout::lay_out;
+pub use pages::{Node, Page, Pages, PlacedPicture, Role, Tagged};
+pub use pdf::{PdfError, write_pdf};
 
 use underbrick_calc::site::{Language, Signature};
 use underbrick_drawing::Drawing;
@@ -30,6 +40,13 @@ impl Paper {
             Self::Letter => (215.9, 279.4),
             Self::A4 => (210.0, 297.0),
         }
+    }
+
+    /// Width and height in dots of [`DOT_MM`] of what may be printed on.
+    #[must_use]
+    pub fn text_dots(self) -> (f64, f64) {
+        let (width, height) = self.text_mm();
+        (width / DOT_MM, height / DOT_MM)
     }
 
     /// Width and height in millimetres of what may be printed on, between the margins and below the running head. A drawing for this

@@ -1,0 +1,239 @@
+//! Tables: columns as wide as their cells ask for, rows that are not parted, the head on every page.
+
+use std::rc::Rc;
+
+use underbrick_drawing::item::Anchor;
+
+use super::blocks::{NOTE, Setter, count, width_of};
+use super::pages::Role;
+use super::strip::{HAIRLINE, RULE, Strip, Type};
+use super::wrap::{widest_word_em, wrap};
+use super::{Align, BOX, DOT_MM, Table};
+
+/// Type of cells, in dots: 8.5 points, and where a table is wide the least.
+const CELL: f64 = 15.0;
+const LEAST_CELL: f64 = 11.5;
+/// Space on both sides of a cell.
+const BESIDE: f64 = 7.0;
+/// Space above and below a row.
+const ABOVE: f64 = 3.5;
+/// Side of a box to tick.
+const TICK: f64 = 15.0;
+
+impl Setter {
+    pub(super) fn table(&mut self, table: &Table) {
+        if table.columns.is_empty() {
+            return;
+        }
+        if !table.caption.is_empty() {
+            let node = self.tree.add(Role::Paragraph, None);
+            let set = Type::bold(NOTE + 1.0);
+            for line in wrap(&table.caption, set.weight, set.size, self.width) {
+                let mut strip = Strip::of_height(set.leading());
+                strip.keeps_next = true;
+                strip.tag(node, |strip| strip.text(0.0, 0.0, &line, set, Anchor::Left));
+                self.strips.push(strip);
+            }
+        }
+        let node = self.tree.add(Role::Table, None);
+        let columns = Columns::of(table, self.width);
+        let set = Type::bold(columns.size);
+        let heads: Vec<String> = table
+            .columns
+            .iter()
+            .map(|column| column.head.clone())
+            .collect();
+        let row = self.tree.add(Role::Row, Some(node));
+        let mut head = self.row(&columns, &heads, set, (row, Role::HeadCell));
+        let under = head.height;
+        head.rule(0.0, columns.whole(), under, RULE);
+        head.height += 1.0;
+        head.keeps_next = true;
+        let repeated = Rc::new(Strip {
+            keeps_next: false,
+            tagged: Vec::new(),
+            ..head.clone()
+        });
+        self.strips.push(head);
+        let n_rows = table.rows.len();
+        for (nth, written) in table.rows.iter().enumerate() {
+            let set = if written.is_strong {
+                Type::bold(columns.size)
+            } else {
+                Type::regular(columns.size)
+            };
+            let row = self.tree.add(Role::Row, Some(node));
+            let mut strip = self.row(&columns, &written.cells, set, (row, Role::Cell));
+            if written.is_strong {
+                strip.rule(0.0, columns.whole(), 0.0, 1.0);
+            }
+            let under = strip.height;
+            let is_last = nth + 1 == n_rows;
+            strip.rule(
+                0.0,
+                columns.whole(),
+                under,
+                if is_last { RULE } else { HAIRLINE },
+            );
+            strip.head = Some(Rc::clone(&repeated));
+            // A last row does not stand alone on its page.
+            strip.keeps_next = n_rows > 2 && nth + 2 == n_rows;
+            if is_last {
+                strip.height += 14.0;
+            }
+            self.strips.push(strip);
+        }
+    }
+
+    fn row(
+        &mut self,
+        columns: &Columns,
+        cells: &[String],
+        set: Type,
+        (row, role): (usize, Role),
+    ) -> Strip {
+        let lines: Vec<Vec<String>> = columns
+            .all
+            .iter()
+            .zip(cells)
+            .map(|(column, written)| {
+                wrap(written, set.weight, set.size, column.width - 2.0 * BESIDE)
+            })
+            .collect();
+        let n_lines = lines.iter().map(Vec::len).max().unwrap_or(1);
+        let has_box = cells.iter().any(|cell| cell == BOX);
+        let height = (set.leading() * count(n_lines)).max(if has_box { TICK + 5.0 } else { 0.0 });
+        let mut strip = Strip::of_height(height + 2.0 * ABOVE);
+        let is_head = role == Role::HeadCell;
+        let mut left = 0.0;
+        for (column, lines) in columns.all.iter().zip(&lines) {
+            let node = self.tree.add(role.clone(), Some(row));
+            let (x, anchor) = match column.align {
+                Align::Left => (left + column.beside(), Anchor::Left),
+                Align::Right => (left + column.width - BESIDE, Anchor::Right),
+                Align::Middle => (left + 0.5 * column.width, Anchor::Middle),
+            };
+            // Heads stand at the foot of their row, cells at its top; one line in the middle.
+            let own = set.leading() * count(lines.len());
+            let top = ABOVE
+                + if is_head {
+                    height - own
+                } else if lines.len() == 1 {
+                    0.5 * (height - own) * if has_box { 1.0 } else { 0.0 }
+                } else {
+                    0.0
+                };
+            strip.tag(node, |strip| {
+                for (nth, line) in lines.iter().enumerate() {
+                    if line == BOX {
+                        let side = match column.align {
+                            Align::Left => x,
+                            Align::Right => x - TICK,
+                            Align::Middle => x - 0.5 * TICK,
+                        };
+                        strip.tick_box(side, ABOVE + 0.5 * height, TICK);
+                    } else {
+                        strip.text(x, top + set.leading() * count(nth), line, set, anchor);
+                    }
+                }
+            });
+            left += column.width;
+        }
+        strip
+    }
+}
+
+struct Columns {
+    all: Vec<Width>,
+    size: f64,
+}
+
+struct Width {
+    width: f64,
+    align: Align,
+    is_first: bool,
+}
+
+impl Width {
+    /// The first column stands flush with the rest of the page.
+    const fn beside(&self) -> f64 {
+        if self.is_first { 0.0 } else { BESIDE }
+    }
+}
+
+impl Columns {
+    fn of(table: &Table, most: f64) -> Self {
+        let mut size = CELL;
+        loop {
+            let (least, natural) = asked(table, size);
+            let (least_sum, natural_sum): (f64, f64) = (least.iter().sum(), natural.iter().sum());
+            if least_sum > most && size > LEAST_CELL {
+                size -= 0.5;
+                continue;
+            }
+            let widths: Vec<f64> = if natural_sum <= most {
+                // A table that nearly fills the page fills it.
+                let spare = if natural_sum > 0.6 * most {
+                    most - natural_sum
+                } else {
+                    0.0
+                };
+                let each = spare / count(natural.len().max(1));
+                natural.iter().map(|width| width + each).collect()
+            } else if least_sum <= most {
+                let share = (most - least_sum) / (natural_sum - least_sum).max(1e-9);
+                least
+                    .iter()
+                    .zip(&natural)
+                    .map(|(least, natural)| least + share * (natural - least))
+                    .collect()
+            } else {
+                least.iter().map(|width| width * most / least_sum).collect()
+            };
+            let all = widths
+                .into_iter()
+                .zip(&table.columns)
+                .enumerate()
+                .map(|(nth, (width, column))| Width {
+                    width,
+                    align: column.align,
+                    is_first: nth == 0,
+                })
+                .collect();
+            return Self { all, size };
+        }
+    }
+
+    fn whole(&self) -> f64 {
+        self.all.iter().map(|column| column.width).sum()
+    }
+}
+
+/// Least and natural width of each column.
+fn asked(table: &Table, size: f64) -> (Vec<f64>, Vec<f64>) {
+    let (bold, plain) = (Type::bold(size), Type::regular(size));
+    table
+        .columns
+        .iter()
+        .enumerate()
+        .map(|(nth, column)| {
+            let mut least = column.least_mm / DOT_MM;
+            // A head may stand in several lines.
+            least = least.max(size * widest_word_em(&column.head, bold.weight) + 2.0 * BESIDE);
+            let mut natural = least;
+            for row in &table.rows {
+                let Some(cell) = row.cells.get(nth) else {
+                    continue;
+                };
+                let set = if row.is_strong { bold } else { plain };
+                least = least.max(size * widest_word_em(cell, set.weight) + 2.0 * BESIDE);
+                let widest = cell
+                    .split('\n')
+                    .map(|line| width_of(line, set.weight, size))
+                    .fold(0.0, f64::max);
+                natural = natural.max(widest + 2.0 * BESIDE);
+            }
+            (least, natural.max(least))
+        })
+        .unzip()
+}
