@@ -406,6 +406,7 @@ pub fn full_name(place: Place) -> String {
         | Place::Spot(idx)
         | Place::SpotSize(idx)
         | Place::Day(idx)
+        | Place::Agreement(idx)
         | Place::DayDate(idx)
         | Place::DayCrew(idx)
         | Place::DayWeather(idx)
@@ -471,7 +472,7 @@ mod tests {
     use crate::quantity::{feet, inches, metres, millimetres};
 
     /// Every place that holds a value, and the things drawn.
-    const PLACES: [Place; 146] = [
+    const PLACES: [Place; 148] = [
         Place::BuildSpacing,
         Place::StringAboveGrade,
         Place::Initials,
@@ -491,6 +492,8 @@ mod tests {
         Place::StageReason(HoldStage::Dig),
         Place::StageInitials(HoldStage::Dig),
         Place::Day(0),
+        Place::WorkStart,
+        Place::Agreement(0),
         Place::DayDate(0),
         Place::DayCrew(0),
         Place::DayWeather(0),

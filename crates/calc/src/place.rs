@@ -288,6 +288,10 @@ pub enum Place {
     DeliveryItem(usize, usize),
     /// How much of it: day, delivery.
     DeliveryCount(usize, usize),
+    /// Day on which the work is to start.
+    WorkStart,
+    /// One agreement as a whole.
+    Agreement(usize),
     /// The lift of this number, counted from the bottom.
     Lift(usize),
     /// The grade line.

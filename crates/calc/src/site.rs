@@ -19,7 +19,7 @@ pub use build::{
 pub use lay::{Bond, BrickReading, CourseWay, LayInput, Opening, StartSide};
 
 pub use order::{LineWish, OrderInput, StageWish};
-pub use show::{Agreement, Clause, Language, Picture, PictureOf, ShowInput, Signature};
+pub use show::{Agreement, Clause, Language, Letterhead, Picture, PictureOf, ShowInput, Signature};
 
 pub use crate::measure::levels_book::{BookRow, LevelBook, Sight, Stands};
 

@@ -22,6 +22,7 @@ Examples:
   underbrick stakes sample-sites/curved-to-a-drive --spacing \"5 ft\"
   underbrick causes > causes.ron
   underbrick prices > prices.ron
+  underbrick letterhead > letterhead.ron
 
 A site is a folder with a site.ron in it, or a site.ron file. It is only read, never written.";
 
@@ -119,6 +120,18 @@ pub enum Command {
         )
     )]
     Stakes(StakesAsked),
+    /// Gives what can be agreed on now, clause by clause, and what has changed since it was agreed
+    #[command(
+        long_about = "Gives the clauses of an agreement on the design as it is now, in plain words, each with its heading. Where something was \
+                      agreed before, what has changed since stands below it, clause by clause; --changes gives that alone, and --message \
+                      what is sent to the owner.\n\nWhat is not measured is said to be so. Signatures are taken in the app.",
+        after_long_help = format!(
+            "Examples:\n  underbrick agreement sample-sites/curved-to-a-drive\n  \
+             underbrick agreement SITE --letterhead letterhead.ron --message\n  \
+             underbrick agreement SITE --changes\n\n{STATUSES}"
+        )
+    )]
+    Agreement(AgreementAsked),
     /// Prints the built-in rules for causes, for a table of your own to start from
     #[command(
         long_about = "Prints the built-in rules that say why a walk failed.\n\nA copy named causes.ron beside the site folders, or named with \
@@ -139,6 +152,16 @@ pub enum Command {
         )
     )]
     Prices,
+    /// Prints an invented letterhead, for your own to start from
+    #[command(
+        long_about = "Prints the built-in letterhead. The firm in it is invented.\n\nA copy named letterhead.ron beside the site folders, or \
+                      named with --letterhead, says who hands sheets over: name, address, telephone, licence, insurance, and terms of your \
+                      own, which become a clause of the agreement. Where it cannot be used, stderr says file, line, column and why.",
+        after_long_help = format!(
+            "Examples:\n  underbrick letterhead > letterhead.ron\n\n{STATUSES}"
+        )
+    )]
+    Letterhead,
 }
 
 /// Which site.
@@ -153,6 +176,9 @@ pub struct SiteAsked {
     /// Your own price list, in the place of the invented one [default: prices.ron beside the site folder, where there is one]
     #[arg(long, value_name = "FILE", value_hint = ValueHint::FilePath)]
     pub prices: Option<PathBuf>,
+    /// Who hands sheets over [default: letterhead.ron beside the site folder, where there is one]
+    #[arg(long, value_name = "FILE", value_hint = ValueHint::FilePath)]
+    pub letterhead: Option<PathBuf>,
 }
 
 /// Which drawing.
@@ -258,6 +284,20 @@ pub struct StakesAsked {
     /// JSON for machines
     #[arg(long)]
     pub json: bool,
+}
+
+/// Which agreement.
+#[derive(Debug, Args)]
+pub struct AgreementAsked {
+    /// Which site.
+    #[command(flatten)]
+    pub site: SiteAsked,
+    /// Only what has changed since it was agreed
+    #[arg(long, conflicts_with = "message")]
+    pub changes: bool,
+    /// The finding, the ways and the scope as a message to the owner
+    #[arg(long)]
+    pub message: bool,
 }
 
 /// Which results.

@@ -1,5 +1,6 @@
 //! Underbrick without a window: the same numbers as the app, for the office and for scripts.
 
+mod agreement;
 mod arguments;
 mod check;
 mod findings;
@@ -25,7 +26,11 @@ fn main() -> ExitCode {
         Command::Results(asked) => results::results(&asked),
         Command::Order(asked) => order::order(&asked),
         Command::Stakes(asked) => stakes::stakes(&asked),
+        Command::Agreement(asked) => agreement::agreement(&asked),
         Command::Causes => output::say(underbrick_records::BUILT_IN_CAUSES).map(|()| Status::Fine),
+        Command::Letterhead => {
+            output::say(underbrick_records::STARTER_LETTERHEAD).map(|()| Status::Fine)
+        }
         Command::Prices => output::say(underbrick_records::BUILT_IN_PRICES).map(|()| Status::Fine),
     };
     let status = done.unwrap_or_else(|error| {

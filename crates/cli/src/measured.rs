@@ -4,7 +4,7 @@ use anyhow::Context as _;
 use std::path::PathBuf;
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::findings::Findings;
-use underbrick_calc::site::Site;
+use underbrick_calc::site::{Letterhead, Site};
 use underbrick_calc::{Results, compute};
 use underbrick_records::OpenSite;
 
@@ -23,6 +23,8 @@ pub struct Measured {
     pub results: Results,
     /// What could not be understood, then what the calculation found.
     pub findings: Findings,
+    /// Who hands sheets over; `None` where nobody wrote it down.
+    pub letterhead: Option<Letterhead>,
 }
 
 impl Measured {
@@ -38,6 +40,7 @@ impl Measured {
         let own = open
             .own_tables()
             .or_named(asked.causes.clone(), asked.prices.clone())
+            .or_named_letterhead(asked.letterhead.clone())
             .over(&built_in);
         let tables = [
             ("causes", asked.causes.is_some(), own.causes_fault),
@@ -52,6 +55,14 @@ impl Measured {
                 "underbrick: own {what} left out, the built-in ones are used: {error}"
             ));
         }
+        if let Some(error) = own.letterhead_fault {
+            if asked.letterhead.is_some() {
+                return Err(error).context("the letterhead named by --letterhead");
+            }
+            complain(&format!(
+                "underbrick: own letterhead left out, sheets name nobody: {error}"
+            ));
+        }
         let catalogue = own.catalogue;
         let (site, mut findings) = open.site().checked(&catalogue);
         let results = compute(&site, &catalogue);
@@ -62,6 +73,7 @@ impl Measured {
             catalogue,
             results,
             findings,
+            letterhead: own.letterhead,
         })
     }
 

@@ -30,8 +30,8 @@ mod spotted;
 mod spread;
 mod wording;
 
-pub use cross_section::cross_section;
+pub use cross_section::{cross_section, plain};
 pub use item::{Drawing, Item};
-pub use long_section::{LongSection, long_section, long_section_on_paper};
+pub use long_section::{LongSection, long_section, long_section_on_paper, plain_lengthwise};
 pub use pick::picked;
 pub use plan::{Handle, PlanInput, PlanView, handles, piece_said, plan, plan_as_laid};

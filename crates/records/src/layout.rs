@@ -3,7 +3,8 @@
 /// Longest line that is made by joining.
 const LONGEST_LINE: usize = 110;
 
-/// Joins every bracketed group that fits on one line. A list keeps a line for each of its things.
+/// Joins every bracketed group that fits on one line. A list keeps a line for each of its things; points of a stroke fill
+/// theirs.
 ///
 /// `text` has one field a line, as it is written with every group spread out; quoted texts hold no line ends. The outermost group
 /// stays spread out.
@@ -59,8 +60,40 @@ impl Group<'_> {
             return vec![one_line];
         }
         let mut lines = vec![self.opener.to_owned()];
-        lines.extend(self.lines);
+        if is_list && !things.is_empty() && things.iter().all(|thing| is_point(thing)) {
+            lines.extend(filled(&self.lines));
+        } else {
+            lines.extend(self.lines);
+        }
         lines.push(closer.to_owned());
         lines
     }
+}
+
+/// Whether a line is a point of a stroke, such as `(412, 96),`.
+fn is_point(thing: &str) -> bool {
+    let inside = thing
+        .strip_prefix('(')
+        .and_then(|thing| thing.strip_suffix("),"));
+    inside.is_some_and(|inside| {
+        inside
+            .chars()
+            .all(|letter| letter.is_ascii_digit() || matches!(letter, ',' | ' ' | '-'))
+    })
+}
+
+/// Lines joined as long as they fit, with the margin of the first.
+fn filled(points: &[String]) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for point in points {
+        let bare = point.trim_start();
+        match lines.last_mut() {
+            Some(line) if line.len() + 1 + bare.len() <= LONGEST_LINE => {
+                line.push(' ');
+                line.push_str(bare);
+            }
+            _ => lines.push(point.clone()),
+        }
+    }
+    lines
 }

@@ -8,6 +8,7 @@ pub mod v1;
 
 mod written;
 
+mod agreed;
 mod book_edits;
 mod build_edits;
 mod edits;
@@ -24,6 +25,8 @@ mod fields_in;
 mod own_file;
 mod own_tables;
 mod prices;
+
+mod letterhead;
 
 mod layout;
 mod read;
@@ -45,11 +48,13 @@ mod shelf;
 
 mod settings;
 
+pub use agreed::{AgreeFault, LARGEST_SIGNATURE, agreement_bytes, digest};
 pub use catalogue::catalogue;
 pub use causes::{BUILT_IN_CAUSES, read_causes, read_own_causes};
 pub use failure::RecordError;
 pub use history::{History, Step};
 pub use keeper::{KeepStatus, Keeper};
+pub use letterhead::{STARTER_LETTERHEAD, read_letterhead};
 pub use open::OpenSite;
 pub use own_file::OwnFile;
 pub use own_tables::{OwnRead, OwnTables};

@@ -3,9 +3,11 @@
 use std::path::{Path, PathBuf};
 
 use underbrick_calc::catalogue::Catalogue;
+use underbrick_calc::site::Letterhead;
 
 use crate::causes::read_own_causes;
 use crate::failure::RecordError;
+use crate::letterhead::read_letterhead;
 use crate::prices::read_prices;
 use crate::read::ReadError;
 use crate::whole::text_in;
@@ -43,6 +45,14 @@ impl OwnFile {
         })
     }
 
+    /// The letterhead in that file; `None` where there is no file that must be there.
+    ///
+    /// # Errors
+    /// As [`OwnFile::causes_over`].
+    pub fn letterhead(&self) -> Result<Option<Letterhead>, RecordError> {
+        self.read(read_letterhead)
+    }
+
     /// The file.
     #[must_use]
     pub fn path(&self) -> &Path {
@@ -57,14 +67,23 @@ impl OwnFile {
         lay: impl FnOnce(&str, &mut Catalogue) -> Result<(), ReadError>,
     ) -> Result<Catalogue, RecordError> {
         let mut catalogue = below.clone();
+        self.read(|text| lay(text, &mut catalogue))?;
+        Ok(catalogue)
+    }
+
+    /// What is read from the text of the file; `None` where there is no file that must be there.
+    fn read<T>(
+        &self,
+        read: impl FnOnce(&str) -> Result<T, ReadError>,
+    ) -> Result<Option<T>, RecordError> {
         let text = match (text_in(self.path()), self) {
-            (Err(RecordError::Missing { .. }), Self::Beside(_)) => return Ok(catalogue),
+            (Err(RecordError::Missing { .. }), Self::Beside(_)) => return Ok(None),
             (text, _) => text?,
         };
-        lay(&text, &mut catalogue).map_err(|error| RecordError::Unreadable {
+        let read = read(&text).map_err(|error| RecordError::Unreadable {
             error,
             path: self.path().to_path_buf(),
         })?;
-        Ok(catalogue)
+        Ok(Some(read))
     }
 }

@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use underbrick_calc::catalogue::Catalogue;
+use underbrick_calc::site::Letterhead;
 
 use crate::failure::RecordError;
 use crate::own_file::OwnFile;
@@ -14,6 +15,8 @@ pub struct OwnTables {
     pub causes: OwnFile,
     /// The price list.
     pub prices: OwnFile,
+    /// Who hands sheets over.
+    pub letterhead: OwnFile,
 }
 
 /// The catalogue with a person's own tables, and what stood in the way.
@@ -25,6 +28,10 @@ pub struct OwnRead {
     pub causes_fault: Option<RecordError>,
     /// Why the person's own prices are left out.
     pub prices_fault: Option<RecordError>,
+    /// Who hands sheets over; `None` where nobody wrote it down.
+    pub letterhead: Option<Letterhead>,
+    /// Why the person's own letterhead is left out.
+    pub letterhead_fault: Option<RecordError>,
 }
 
 impl OwnTables {
@@ -34,6 +41,7 @@ impl OwnTables {
         Self {
             causes: OwnFile::Beside(folder.join("causes.ron")),
             prices: OwnFile::Beside(folder.join("prices.ron")),
+            letterhead: OwnFile::Beside(folder.join("letterhead.ron")),
         }
     }
 
@@ -43,6 +51,16 @@ impl OwnTables {
         Self {
             causes: causes.map_or(self.causes, OwnFile::Named),
             prices: prices.map_or(self.prices, OwnFile::Named),
+            ..self
+        }
+    }
+
+    /// The same, but for a letterhead that a person named.
+    #[must_use]
+    pub fn or_named_letterhead(self, letterhead: Option<PathBuf>) -> Self {
+        Self {
+            letterhead: letterhead.map_or(self.letterhead, OwnFile::Named),
+            ..self
         }
     }
 
@@ -57,10 +75,16 @@ impl OwnTables {
             Ok(catalogue) => (catalogue, None),
             Err(error) => (catalogue, Some(error)),
         };
+        let (letterhead, letterhead_fault) = match self.letterhead.letterhead() {
+            Ok(letterhead) => (letterhead, None),
+            Err(error) => (None, Some(error)),
+        };
         OwnRead {
             catalogue,
             causes_fault,
             prices_fault,
+            letterhead,
+            letterhead_fault,
         }
     }
 }

@@ -152,6 +152,7 @@ macro_rules! text_at {
             },
             Place::BricksOnSite => Some($($borrow)+ $site.lay.on_site),
             Place::BrickLoss => Some($($borrow)+ $site.lay.loss),
+            Place::WorkStart => Some($($borrow)+ $site.show.start),
             // Choices that are no text, and things that are no value.
             Place::Site
             | Place::Leg(_)
@@ -188,6 +189,7 @@ macro_rules! text_at {
             | Place::StageReason(_)
             | Place::StageInitials(_)
             | Place::Day(_)
+            | Place::Agreement(_)
             | Place::DayDate(_)
             | Place::DayCrew(_)
             | Place::DayWeather(_)

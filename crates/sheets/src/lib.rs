@@ -3,12 +3,14 @@
 //! [`results()`] gathers every result of a site as one flat, ordered list of figures with its tables and findings; [`to_json`] writes
 //! it for machines and [`to_text`] for people.
 
+pub mod agreement;
 pub mod book;
 pub mod brick;
 pub mod causes;
 pub mod crew;
 pub mod figure;
 pub mod order;
+pub mod owner;
 pub mod paper;
 pub mod penetrometers;
 pub mod pits;

@@ -236,6 +236,8 @@ impl Stop {
             | Place::OrderCount(_)
             | Place::CrewSize
             | Place::CrewRate
+            | Place::WorkStart
+            | Place::Agreement(_)
             | Place::StageHours(_) => Self::Order,
         }
     }

@@ -11,8 +11,9 @@ mod price;
 pub(crate) mod send;
 mod work;
 
-use underbrick_calc::order::{Currency, Decimal, Money, Order, Priced};
+use underbrick_calc::order::{Decimal, Order, Priced};
 use underbrick_calc::place::Place;
+use underbrick_sheets::order::words::{plain_money as plain, way_price_words as price_words};
 
 use super::opened::Opened;
 use super::{Stop, findings, heading};
@@ -69,36 +70,11 @@ fn wish(visit: &Visit, place: Place, label: &str, shown: String, note: &str) -> 
     })
 }
 
-/// An amount without the minor unit where that is nothing.
-fn plain(currency: Currency, amount: Money) -> String {
-    let written = currency.written(amount);
-    match written.strip_suffix(".00") {
-        Some(whole) => whole.to_owned(),
-        None => written,
-    }
-}
-
 fn at_least(is_least: bool, words: String) -> String {
     if is_least {
         format!("at least {words}")
     } else {
         words
-    }
-}
-
-/// What a way costs: from likely to worst.
-fn price_words(currency: Currency, priced: &Priced) -> String {
-    let total = priced.price.total;
-    if total == Money::default() {
-        return "not known".to_owned();
-    }
-    let likely = plain(currency, total);
-    match &priced.worst {
-        Some(worst) if worst.total > total => {
-            let words = format!("{likely} to {}", plain(currency, worst.total));
-            at_least(priced.price.is_least || worst.is_least, words)
-        }
-        _ => at_least(priced.price.is_least, likely),
     }
 }
 

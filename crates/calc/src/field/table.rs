@@ -167,6 +167,16 @@ pub fn field(place: Place) -> Field {
         | Place::DayNotes(_)
         | Place::DeliveryItem(..)
         | Place::DeliveryCount(..) => build::field(place),
+        Place::WorkStart => row(
+            "Start of the work",
+            "Year, month, day, such as 2026-05-04.",
+            Kind::Text,
+        ),
+        Place::Agreement(_) => row(
+            "Agreement",
+            "What was agreed, word for word, with who signed it.",
+            Kind::Thing,
+        ),
         Place::Lift(_) => row(
             "Lift",
             "One compacted layer of base, counted from the bottom.",

@@ -11,6 +11,25 @@ pub struct ShowInput {
     pub pictures: Vec<Picture>,
     /// What was agreed, first to last: the last one stands.
     pub agreements: Vec<Agreement>,
+    /// Day on which the work is to start: year, month, day.
+    pub start: Option<(i16, i8, i8)>,
+}
+
+/// Who hands a sheet over, in that person's own words. It is no part of a site.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Letterhead {
+    /// Name of the firm.
+    pub name: String,
+    /// Lines of its address.
+    pub address: Vec<String>,
+    /// Telephone; empty where none is given.
+    pub phone: String,
+    /// Number of the licence, with the word that stands before it; empty where none is given.
+    pub licence: String,
+    /// What is insured, and with whom; empty where nothing is given.
+    pub insurance: String,
+    /// Terms of the firm's own, a sentence or two each: when is paid, how long the price holds.
+    pub terms: Vec<String>,
 }
 
 /// A language that the crew sheet and the cautions are written in.

@@ -233,7 +233,7 @@ fn level_at(spots: &[Spot], across_m: f64) -> Option<f64> {
     Some(in_metres(last.level))
 }
 
-fn across_span(outline: &[Spot]) -> (f64, f64) {
+pub(super) fn across_span(outline: &[Spot]) -> (f64, f64) {
     let low = outline
         .iter()
         .map(|spot| in_metres(spot.across))

@@ -150,6 +150,42 @@ impl Frame {
         }
     }
 
+    /// A section without dimensions, with a column of names at its right: `names` dots wide. `below` is how far under the grade line it
+    /// must reach, in metres.
+    pub fn beside_names(cut: &Cut<'_>, sheet: Sheet, names: f64, below: f64) -> Self {
+        let sizes = Sizes::on(sheet);
+        let extents = Extents::of(cut);
+        let (half_dig, above) = (extents.half_dig, extents.above);
+        let below = extents.below.max(below);
+        let (left, right) = (MARGIN, sheet.width - MARGIN - names);
+        let top = MARGIN + 6.0;
+        let height = sheet.height - top - sizes::level_room(sizes, 0) - UNDER;
+        let by_width = (right - left - 2.0 * UNDER) / (2.0 * half_dig);
+        let dots_per_metre = by_width.min(height / (above + below)).max(10.0);
+        let left_over = (height - (above + below) * dots_per_metre).max(0.0);
+        let grade = top + above * dots_per_metre + (0.3 * left_over).min(40.0);
+        let bottom = grade + below * dots_per_metre + UNDER + (0.3 * left_over).min(60.0);
+        let half = ((right - left) / 2.0).min(half_dig * dots_per_metre + BESIDE);
+        let centre = f64::midpoint(left, right);
+        Self {
+            detail: detail(0, 0, 0, false),
+            dots_per_metre,
+            left: centre - half,
+            right: centre + half,
+            bottom,
+            grade,
+            callouts: Band {
+                left: MARGIN,
+                right,
+                top,
+                rows: 0,
+                knee: top,
+            },
+            centre,
+            grade_level: cut.grade_at(0.0),
+        }
+    }
+
     /// An empty board with this frame.
     pub fn board(&self, sheet: Sheet) -> Draft {
         let upper_left = Point {

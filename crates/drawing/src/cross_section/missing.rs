@@ -148,7 +148,7 @@ pub(crate) fn statement(
 }
 
 /// A text broken at its spaces into lines no wider than `room` dots; a single word may be wider.
-fn wrapped(text: &str, room: f64, size: f64) -> Vec<String> {
+pub(crate) fn wrapped(text: &str, room: f64, size: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in text.split_whitespace() {
         if let Some(line) = lines.last_mut() {

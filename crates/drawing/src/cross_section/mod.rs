@@ -5,6 +5,7 @@ mod frame;
 mod ground;
 pub(crate) mod missing;
 mod names;
+pub mod plain;
 mod said;
 mod sizes;
 mod words;
@@ -21,7 +22,7 @@ use crate::palette::Ink;
 use crate::spotted::{self, Stands};
 use frame::Frame;
 use underbrick_calc::Results;
-use underbrick_calc::bed::Section;
+use underbrick_calc::bed::EdgeSlice;
 use underbrick_calc::catalogue::{Catalogue, Hatch};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, in_metres};
@@ -69,17 +70,26 @@ pub(crate) fn draw(cut: &Cut<'_>, sheet: Sheet) -> Drawing {
 
 /// What is to be built, from the bottom up.
 fn built(draft: &mut Draft, cut: &Cut<'_>) {
-    let Section {
-        lifts,
-        edges,
-        setting_bed,
-        bricks,
-        ..
-    } = &cut.section;
-    let hairline = Some(solid(Ink::Ink, HAIRLINE));
-    let outline = Some(solid(Ink::Ink, OUTLINE));
+    lifts(draft, cut, usize::MAX);
+    trenches(draft, cut);
+    ground::backfill(draft, cut);
+    setting_bed(draft, cut);
+    bricks(draft, cut);
+    for edge in &cut.section.edges {
+        haunch(draft, edge);
+        let mut form = points(&edge.form);
+        form.extend(form.first().copied());
+        draft.line(form, dashed(Ink::Ink, HAIRLINE), Some(Place::Restraint));
+        edge_brick(draft, edge);
+    }
+    ground::dig_bottom(draft, cut);
+}
+
+/// Lifts from the bottom up to one, counted from 1.
+fn lifts(draft: &mut Draft, cut: &Cut<'_>, up_to: usize) {
     let base_hatch = material::hatch_of(cut.catalogue, &cut.site.bed.base_material, Hatch::Stone);
-    for lift in lifts {
+    let lifts = cut.section.lifts.iter();
+    for lift in lifts.filter(|lift| lift.number <= up_to) {
         for each in &lift.outlines {
             draft.material(
                 &points(each),
@@ -89,7 +99,11 @@ fn built(draft: &mut Draft, cut: &Cut<'_>) {
             );
         }
     }
-    for edge in edges {
+}
+
+/// Trenches of a deep edge brick, filled again.
+fn trenches(draft: &mut Draft, cut: &Cut<'_>) {
+    for edge in &cut.section.edges {
         draft.material(
             &points(&edge.trench),
             material::BACKFILL,
@@ -97,41 +111,46 @@ fn built(draft: &mut Draft, cut: &Cut<'_>) {
             Some(Place::Restraint),
         );
     }
-    ground::backfill(draft, cut);
+}
+
+fn setting_bed(draft: &mut Draft, cut: &Cut<'_>) {
     draft.material(
-        &points(setting_bed),
+        &points(&cut.section.setting_bed),
         material::SETTING_BED,
-        hairline,
+        Some(solid(Ink::Ink, HAIRLINE)),
         Some(Place::SettingBed),
     );
-    for brick in bricks {
+}
+
+fn bricks(draft: &mut Draft, cut: &Cut<'_>) {
+    for brick in &cut.section.bricks {
         draft.material(
             &points(brick),
             material::BRICK,
-            hairline,
+            Some(solid(Ink::Ink, HAIRLINE)),
             Some(Place::BrickThickness),
         );
     }
-    for edge in edges {
-        if let Some(haunch) = &edge.haunch {
-            draft.material(
-                &points(haunch),
-                material::CONCRETE,
-                hairline,
-                Some(Place::Restraint),
-            );
-        }
-        let mut form = points(&edge.form);
-        form.extend(form.first().copied());
-        draft.line(form, dashed(Ink::Ink, HAIRLINE), Some(Place::Restraint));
+}
+
+fn haunch(draft: &mut Draft, edge: &EdgeSlice) {
+    if let Some(haunch) = &edge.haunch {
         draft.material(
-            &points(&edge.brick),
-            material::BRICK,
-            outline,
-            Some(Place::EdgeStands),
+            &points(haunch),
+            material::CONCRETE,
+            Some(solid(Ink::Ink, HAIRLINE)),
+            Some(Place::Restraint),
         );
     }
-    ground::dig_bottom(draft, cut);
+}
+
+fn edge_brick(draft: &mut Draft, edge: &EdgeSlice) {
+    draft.material(
+        &points(&edge.brick),
+        material::BRICK,
+        Some(solid(Ink::Ink, OUTLINE)),
+        Some(Place::EdgeStands),
+    );
 }
 
 /// The marks of what is seen near the cut.

@@ -25,7 +25,7 @@ fn chain_height(sizes: Sizes) -> f64 {
     1.18 * sizes.label + 9.0
 }
 
-fn bar_height(sizes: Sizes) -> f64 {
+pub(super) fn bar_height(sizes: Sizes) -> f64 {
     14.0 + 1.25 * sizes.tick
 }
 
@@ -194,7 +194,7 @@ fn level(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
 }
 
 /// The bar scale at the left, and where the section is cut at the right.
-fn scale_bar(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
+pub(super) fn scale_bar(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
     let sizes = Sizes::on(draft.sheet());
     let sheet = draft.sheet();
     let y = sheet.height - 10.0 - 1.25 * sizes.tick;

@@ -7,12 +7,14 @@ mod lengthwise;
 mod marker;
 mod names;
 mod pits;
+mod plain;
 mod spots;
 mod words;
 
 #[cfg(test)]
 pub(crate) use lengthwise::Bend;
 pub(crate) use lengthwise::Lengthwise;
+pub use plain::plain_lengthwise;
 
 use crate::as_built;
 use crate::cross_section::missing;

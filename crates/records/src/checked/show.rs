@@ -1,10 +1,13 @@
 //! What is shown, agreed and handed over, checked.
 
+use jiff::civil::Date;
+use underbrick_calc::field::full_name;
 use underbrick_calc::place::Place;
 use underbrick_calc::site;
 
 use super::Check;
-use crate::v1::{Agreement, Language, PictureOf};
+use crate::agreed::{digest, drawn};
+use crate::v1::{Agreement, Clause, Language, PictureOf, Signature};
 
 impl Check<'_> {
     pub(super) fn show(&mut self) -> site::ShowInput {
@@ -27,31 +30,76 @@ impl Check<'_> {
             agreements: show
                 .agreements
                 .iter()
-                .map(|agreement| self.agreement(agreement))
+                .enumerate()
+                .map(|(idx, agreement)| self.agreement(idx, agreement))
                 .collect(),
+            start: self.start(),
         }
     }
 
-    fn agreement(&mut self, agreement: &Agreement) -> site::Agreement {
+    /// An agreement as it stands in the file, and whether it is still what was signed.
+    fn agreement(&mut self, idx: usize, agreement: &Agreement) -> site::Agreement {
+        let place = Place::Agreement(idx);
+        let clauses: Vec<site::Clause> = agreement.clauses.iter().map(Into::into).collect();
+        if digest(&clauses) != agreement.digest {
+            self.warn(
+                place,
+                format!(
+                    "{} is not what was signed: its words were changed in the file after the signature.",
+                    full_name(place)
+                ),
+                "Do not rely on it. Take the file from a copy made before the change, or agree anew.",
+            );
+        }
+        let signatures = agreement.signatures.iter();
+        let signatures = signatures.map(|signature| self.signature(place, signature));
         site::Agreement {
-            clauses: agreement
-                .clauses
-                .iter()
-                .map(|clause| site::Clause {
-                    key: clause.key.clone(),
-                    text: clause.text.clone(),
-                })
-                .collect(),
             digest: agreement.digest.clone(),
-            signatures: agreement
-                .signatures
-                .iter()
-                .map(|signature| site::Signature {
-                    name: signature.name.clone(),
-                    strokes: signature.strokes.clone(),
-                    stamp: self.stamp(Place::Site, &signature.stamp),
-                })
-                .collect(),
+            signatures: signatures.collect(),
+            clauses,
+        }
+    }
+
+    /// A signature; one that no finger can have drawn is kept without its strokes, and a finding says so.
+    fn signature(&mut self, place: Place, signature: &Signature) -> site::Signature {
+        let strokes = match drawn(&signature.strokes) {
+            Ok(()) => signature.strokes.clone(),
+            Err(fault) => {
+                let who = signature.name.trim();
+                self.warn(
+                    place,
+                    format!("{}, signature of {who:?}: {fault}.", full_name(place)),
+                    "It is kept as written and not drawn.",
+                );
+                Vec::new()
+            }
+        };
+        site::Signature {
+            name: signature.name.clone(),
+            strokes,
+            stamp: self.stamp(place, &signature.stamp),
+        }
+    }
+
+    fn start(&mut self) -> Option<(i16, i8, i8)> {
+        let start = self.file.show.start.trim();
+        let read: Option<Date> = start.parse().ok();
+        if read.is_none() && !start.is_empty() {
+            self.warn(
+                Place::WorkStart,
+                format!("{}: {start:?} is no date.", full_name(Place::WorkStart)),
+                "It is kept as written and not used. Write it as 2026-05-04.",
+            );
+        }
+        read.map(|date| (date.year(), date.month(), date.day()))
+    }
+}
+
+impl From<&Clause> for site::Clause {
+    fn from(clause: &Clause) -> Self {
+        Self {
+            key: clause.key.clone(),
+            text: clause.text.clone(),
         }
     }
 }

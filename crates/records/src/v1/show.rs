@@ -18,6 +18,9 @@ pub struct Show {
     /// What was agreed, first to last.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub agreements: Vec<Agreement>,
+    /// Day on which the work is to start, such as `2026-05-04`.
+    #[serde(deserialize_with = "written", skip_serializing_if = "String::is_empty")]
+    pub start: String,
 }
 
 /// A language that the crew sheet and the cautions are written in.

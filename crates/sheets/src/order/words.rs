@@ -1,8 +1,8 @@
 //! The words of an order, the same on screen, on paper and in a message.
 
 use underbrick_calc::order::{
-    Comes, Currency, Decimal, Figure, Labour, Need, NeedAmount, OrderLine, SaleUnit, Sold, Step,
-    WorkAmount,
+    Comes, Currency, Decimal, Figure, Labour, Money, Need, NeedAmount, OrderLine, Priced, SaleUnit,
+    Sold, Step, WorkAmount,
 };
 use underbrick_calc::quantity::unit::kilogram;
 use underbrick_calc::quantity::{CUBIC_FOOT_M3, MassDensity, POUND_KG, metres, unit};
@@ -13,6 +13,38 @@ use underbrick_calc::site::ShownIn;
 pub fn count_words(count: Decimal, unit: SaleUnit) -> String {
     let count = count.normalize();
     format!("{count} {}", unit.symbol(count == Decimal::ONE))
+}
+
+/// An amount without the minor unit where that is nothing: `$4,310`.
+#[must_use]
+pub fn plain_money(currency: Currency, amount: Money) -> String {
+    let written = currency.written(amount);
+    match written.strip_suffix(".00") {
+        Some(whole) => whole.to_owned(),
+        None => written,
+    }
+}
+
+/// What a way costs, from likely to worst: `at least $4,310 to $5,120`, or `not known`.
+#[must_use]
+pub fn way_price_words(currency: Currency, priced: &Priced) -> String {
+    let total = priced.price.total;
+    if total == Money::default() {
+        return "not known".to_owned();
+    }
+    let likely = plain_money(currency, total);
+    let (is_least, words) = match &priced.worst {
+        Some(worst) if worst.total > total => (
+            priced.price.is_least || worst.is_least,
+            format!("{likely} to {}", plain_money(currency, worst.total)),
+        ),
+        _ => (priced.price.is_least, likely),
+    };
+    if is_least {
+        format!("at least {words}")
+    } else {
+        words
+    }
 }
 
 /// A rate: `$28.50 per ton`.

@@ -1,5 +1,6 @@
 //! Paper: a document in blocks, laid out into pages. A page is one display list, so that the preview on screen and the PDF show the same.
 
+mod as_text;
 mod blocks;
 mod layout;
 mod pages;
@@ -10,6 +11,7 @@ mod wrap;
 
 use std::sync::Arc;
 
+pub use as_text::as_text;
 pub use layout::lay_out;
 pub use pages::{Node, Page, Pages, PlacedPicture, Role, Tagged};
 pub use pdf::{PdfError, write_pdf};
