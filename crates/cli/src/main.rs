@@ -10,6 +10,7 @@ mod output;
 mod plan;
 mod results;
 mod section;
+mod sheets;
 mod stakes;
 mod station;
 
@@ -26,6 +27,7 @@ fn main() -> ExitCode {
         Command::Results(asked) => results::results(&asked),
         Command::Order(asked) => order::order(&asked),
         Command::Stakes(asked) => stakes::stakes(&asked),
+        Command::Sheets(asked) => sheets::sheets(&asked),
         Command::Agreement(asked) => agreement::agreement(&asked),
         Command::Causes => output::say(underbrick_records::BUILT_IN_CAUSES).map(|()| Status::Fine),
         Command::Letterhead => {

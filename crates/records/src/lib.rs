@@ -63,3 +63,4 @@ pub use read::{LARGEST_FILE_BYTES, ReadError, read_site, write_site};
 pub use settings::{Light, Settings, SettingsKeeper};
 pub use shelf::{Entry, EntryState, Shelf};
 pub use v1::SiteFile;
+pub use whole::write_whole;

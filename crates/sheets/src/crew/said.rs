@@ -41,6 +41,17 @@ impl Said {
         self.words.say_with(key, &values)
     }
 
+    /// A date in words.
+    #[must_use]
+    pub fn date(self, year: i16, month: i8, day: i8) -> String {
+        let (year, day) = (year.to_string(), day.to_string());
+        let month = self.say(&format!("month-{month}"));
+        self.with(
+            "date-words",
+            &[("day", &day), ("month", &month), ("year", &year)],
+        )
+    }
+
     /// A depth or a drop; what is missing is said to be.
     pub(crate) fn length(self, length: Option<Length>) -> String {
         length.map_or_else(
