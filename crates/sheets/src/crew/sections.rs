@@ -10,8 +10,8 @@ use underbrick_drawing::{cross_section, long_section_on_paper};
 use super::Designed;
 use crate::paper::{Block, Figure, Level};
 
-/// Height of a section across, in dots: 104 mm, two on a page.
-const ACROSS: f64 = 520.0;
+/// Height of a section across, in dots: 92 mm, two on a page.
+const ACROSS: f64 = 460.0;
 /// Height of the section along: 84 mm.
 const ALONG: f64 = 420.0;
 

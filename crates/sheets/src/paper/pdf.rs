@@ -222,23 +222,23 @@ impl Writer<'_, '_> {
         self.surface.end_tagged();
     }
 
-    /// Marks of one part. Each label is a span of its own; one that is not set as it is written says what is.
+    /// Marks of one part, in one go; a label that is not set as it is written is a span of its own that says what is.
     fn content(&mut self, items: &[Item], leaves: &mut Vec<Identifier>) {
+        let said_apart =
+            |item: &Item| matches!(item, Item::Label { text, .. } if needs_words(text));
         let mut rest = items;
         while let Some((first, after)) = rest.split_first() {
-            if let Item::Label { text, .. } = first {
-                let actual = needs_words(text).then_some(text.written.as_str());
-                let span = SpanTag::empty().with_actual_text(actual);
+            if let Item::Label { text, .. } = first
+                && needs_words(text)
+            {
+                let span = SpanTag::empty().with_actual_text(Some(&text.written));
                 leaves.push(self.surface.start_tagged(ContentTag::Span(span)));
                 self.item(first);
                 self.surface.end_tagged();
                 rest = after;
                 continue;
             }
-            let n = rest
-                .iter()
-                .take_while(|item| !matches!(item, Item::Label { .. }))
-                .count();
+            let n = rest.iter().take_while(|item| !said_apart(item)).count();
             let (marks, after) = rest.split_at(n);
             leaves.push(self.surface.start_tagged(ContentTag::Other));
             for item in marks {
@@ -511,9 +511,9 @@ fn path_of<'p>(lines: impl IntoIterator<Item = &'p [(f64, f64)]>, closed: bool) 
         let Some(&(x, y)) = spots.next() else {
             continue;
         };
-        builder.move_to(points(x), points(y));
+        builder.move_to(coarse(x), coarse(y));
         for &(x, y) in spots {
-            builder.line_to(points(x), points(y));
+            builder.line_to(coarse(x), coarse(y));
         }
         if closed {
             builder.close();
@@ -550,9 +550,14 @@ fn stroke(pen: Pen) -> Stroke {
     }
 }
 
-/// Dots as points of PDF.
+/// Dots as points of PDF, to the tenth: 35 µm, a tenth of the thinnest line.
+fn coarse(dots: f64) -> f32 {
+    small(libm::round(dots * DOT * 10.0) / 10.0)
+}
+
+/// Dots as points of PDF, to the hundredth: 4 µm.
 fn points(dots: f64) -> f32 {
-    small(dots * DOT)
+    small(libm::round(dots * DOT * 100.0) / 100.0)
 }
 
 #[expect(
