@@ -133,16 +133,4 @@ impl From<usize> for Value<'_> {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_page_says_its_number_in_both_languages() {
-        let check = |language, expected: &str| {
-            let values = [("page", Value::from(2)), ("pages", Value::from(5))];
-            assert_eq!(Words::of(language).say_with("page-of", &values), expected);
-        };
-        check(Language::English, "page 2 of 5");
-        check(Language::Spanish, "página 2 de 5");
-    }
-}
+mod tests;

@@ -75,14 +75,15 @@ impl Within {
     /// I. E. Sutherland and G. W. Hodgman, Reentrant Polygon Clipping, Communications of the ACM 17 (1974). Where an outline leaves and comes
     /// back, its parts hang together by edges along the side of the sheet.
     fn area(self, outline: &[Point]) -> Vec<Point> {
-        let sides: [(fn(Point) -> f64, f64, f64); 4] = [
-            (|point| point.x, self.left, 1.0),
-            (|point| point.x, self.right, -1.0),
-            (|point| point.y, self.low, 1.0),
-            (|point| point.y, self.high, -1.0),
+        let sides = [
+            (true, self.left, 1.0),
+            (true, self.right, -1.0),
+            (false, self.low, 1.0),
+            (false, self.high, -1.0),
         ];
         let mut points = outline.to_vec();
-        for (along, limit, sign) in sides {
+        for (is_across, limit, sign) in sides {
+            let along = |point: Point| if is_across { point.x } else { point.y };
             let inside = |point: Point| sign * (along(point) - limit) >= 0.0;
             let mut kept = Vec::with_capacity(points.len() + 2);
             for (from, to) in points.iter().zip(points.iter().cycle().skip(1)) {
