@@ -115,7 +115,7 @@ for site in sites:
                         for stake in json.loads(stakes.stdout)["stakes"]:
                             for surface in stake["surfaces"]:
                                 n_numbers += 1
-                                if plain(surface["drop"]["text"]) not in words:
+                                if plain(surface["drop"]["shown"]) not in words:
                                     sys.exit(f"{out / name}: no {surface['drop']['text']} of {surface['name']}")
             if language == "en":
                 bar = scale_bar(out / "crew.pdf", folder)

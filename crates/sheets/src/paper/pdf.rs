@@ -88,9 +88,29 @@ pub fn write_pdf(pages: &Pages) -> Result<Vec<u8>, PdfError> {
     }
     document.set_outline(outline(pages));
     document.set_tag_tree(tag_tree(&pages.nodes, leaves, tongue));
-    document
+    let written = document
         .finish()
-        .map_err(|error| PdfError::Document(format!("{error:?}")))
+        .map_err(|error| PdfError::Document(format!("{error:?}")))?;
+    packed(&written)
+}
+
+/// The same file with its small objects packed and deflated together: the structure of a long table is thousands of them.
+///
+/// # Source
+/// Object streams and cross-reference streams of ISO 32000-1, 7.5.7 and 7.5.8, as the library writes them.
+fn packed(written: &[u8]) -> Result<Vec<u8>, PdfError> {
+    let failed = |error: lopdf::Error| PdfError::Document(error.to_string());
+    let mut file = lopdf::Document::load_mem(written).map_err(failed)?;
+    let mut packed = Vec::with_capacity(written.len());
+    let options = lopdf::SaveOptions::builder()
+        .use_object_streams(true)
+        .use_xref_streams(true)
+        .max_objects_per_stream(200)
+        .compression_level(9)
+        .build();
+    file.save_with_options(&mut packed, options)
+        .map_err(|error| PdfError::Document(error.to_string()))?;
+    Ok(packed)
 }
 
 /// The headings of title and parts, each with where it stands; the document's title where there are none.
