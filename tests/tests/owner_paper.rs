@@ -10,10 +10,20 @@ use std::path::PathBuf;
 
 use underbrick_calc::compute;
 use underbrick_calc::order::Way;
-use underbrick_records::{OpenSite, STARTER_LETTERHEAD, read_letterhead};
-use underbrick_sheets::agreement::Design;
+use underbrick_calc::place::Place;
+use underbrick_calc::site::{Letterhead, Site};
+use underbrick_records::v1::{Signature, Stamp};
+use underbrick_records::{OpenSite, STARTER_LETTERHEAD, SiteFile, read_letterhead};
+use underbrick_sheets::agreement::{Design, terms};
 use underbrick_sheets::owner::{OwnerSheet, owner_sheet};
 use underbrick_sheets::paper::{Paper, lay_out, write_pdf};
+
+/// Writes a sheet to the folder that `OWNER_PAPER` names, for whoever wants to look at it.
+fn keep(name: &str, pdf: &[u8]) {
+    if let Some(folder) = std::env::var_os("OWNER_PAPER") {
+        std::fs::write(PathBuf::from(folder).join(name), pdf).unwrap();
+    }
+}
 
 #[test]
 fn the_owner_sheet_of_every_sample_is_laid_out_and_written() {
@@ -44,10 +54,71 @@ fn the_owner_sheet_of_every_sample_is_laid_out_and_written() {
             assert!((4..=9).contains(&count), "{name}, {paper:?}: {count} pages");
             let pdf = write_pdf(&pages).unwrap();
             assert!(pdf.len() < 300_000, "{name}: {} bytes", pdf.len());
-            if let Some(folder) = std::env::var_os("OWNER_PAPER") {
-                let file = PathBuf::from(folder).join(format!("{name}-{paper:?}.pdf"));
-                std::fs::write(file, pdf).unwrap();
-            }
+            keep(&format!("{name}-{paper:?}.pdf"), &pdf);
         }
     }
+}
+
+/// The owner sheet of a record as PDF.
+fn printed(site: &Site, letterhead: &Letterhead) -> Vec<u8> {
+    let catalogue = underbrick_records::catalogue().unwrap();
+    let results = compute(site, &catalogue);
+    let design = Design {
+        site,
+        catalogue: &catalogue,
+        results: &results,
+        letterhead: Some(letterhead),
+    };
+    let sheet = OwnerSheet {
+        paper: Paper::Letter,
+        date: "May 12, 2026",
+        pictures: &[],
+    };
+    write_pdf(&lay_out(&owner_sheet(design, sheet), sheet.paper)).unwrap()
+}
+
+fn signed_by(name: &str) -> Signature {
+    // A zigzag and a stroke, as a finger draws them.
+    let wave = |nth: i32| (60 + 14 * nth, 140 + 45 * (nth % 3) - 20 * (nth % 5));
+    Signature {
+        name: name.to_owned(),
+        strokes: vec![(0..40).map(wave).collect(), vec![(80, 230), (600, 210)]],
+        stamp: Stamp {
+            at: "2026-05-04T13:30:00Z".to_owned(),
+            ..Stamp::default()
+        },
+    }
+}
+
+fn checked(file: &SiteFile) -> Site {
+    file.checked(&underbrick_records::catalogue().unwrap()).0
+}
+
+#[test]
+fn what_was_signed_and_what_has_changed_since_is_printed() {
+    let root = PathBuf::from(env!("CARGO_MANIFEST_DIR"));
+    let folder = root.parent().unwrap().join("sample-sites/metric");
+    let letterhead = read_letterhead(STARTER_LETTERHEAD).unwrap();
+    let mut file = OpenSite::open(&folder).unwrap().site().clone();
+    let site = checked(&file);
+    let catalogue = underbrick_records::catalogue().unwrap();
+    let now = terms(Design {
+        site: &site,
+        catalogue: &catalogue,
+        results: &compute(&site, &catalogue),
+        letterhead: Some(&letterhead),
+    });
+    file.agree(&now.clauses, signed_by("Rosa Lind")).unwrap();
+    file.sign(0, signed_by("Jon Marsh")).unwrap();
+    let signed = printed(&checked(&file), &letterhead);
+    assert!(file.set_text(Place::SettingBed, "20 mm"));
+    let changed = printed(&checked(&file), &letterhead);
+    assert_ne!(signed, changed);
+    assert_eq!(
+        changed,
+        printed(&checked(&file), &letterhead),
+        "the same bytes"
+    );
+    keep("signed.pdf", &signed);
+    keep("changed.pdf", &changed);
 }

@@ -328,12 +328,19 @@ fn agreement(design: Design<'_>, now: &Terms, stands: &Standing) -> Vec<Block> {
     let written = agreed.map_or(&now.clauses, |agreed| &agreed.clauses);
     blocks.extend(written.iter().map(clause));
     blocks.extend(signatures(design, agreed));
-    if let Some(agreed) = agreed {
-        let sealed = format!(
-            "These words are sealed: whoever changes one of them changes this number too. SHA-256 {}",
-            agreed.digest
-        );
-        blocks.push(Block::Text(Style::Note, sealed));
+    match agreed {
+        Some(agreed) if agreed.is_as_signed => {
+            let sealed = format!(
+                "These words are sealed: whoever changes one of them changes this number too. SHA-256 {}",
+                agreed.digest
+            );
+            blocks.push(Block::Text(Style::Note, sealed));
+        }
+        Some(_) => blocks.push(Block::Caution(
+            "These are not the words that were signed: they were changed in the file afterwards. Do not rely on them; agree anew."
+                .to_owned(),
+        )),
+        None => {}
     }
     if let Standing::Differs { changes, .. } = stands {
         blocks.push(Block::Heading(
@@ -371,9 +378,20 @@ fn change(change: &Change) -> Block {
         ChangeKind::Gone { agreed } => (Some(agreed), None),
         ChangeKind::Changed { agreed, now, .. } => (Some(agreed), Some(now)),
     };
-    let on_one = |text: &String| text.lines().collect::<Vec<_>>().join(" ");
-    let agreed = agreed.map_or_else(|| "nothing was said of it.".to_owned(), on_one);
-    let now = now.map_or_else(|| "nothing is said of it any more.".to_owned(), on_one);
+    // Of a list, the lines that both have are left out.
+    let only_in = |text: Option<&String>, other: Option<&String>, nothing: &str| {
+        let has = |line: &&str| !other.is_some_and(|other| other.lines().any(|of| of == *line));
+        let lines: Vec<&str> = text.map_or("", |text| text).lines().filter(has).collect();
+        if lines.is_empty() {
+            nothing.to_owned()
+        } else {
+            lines.join(" ")
+        }
+    };
+    let (agreed, now) = (
+        only_in(agreed, now, "nothing was said of it."),
+        only_in(now, agreed, "nothing is said of it any more."),
+    );
     parts.push(Block::Text(Style::Plain, format!("Agreed: {agreed}")));
     parts.push(Block::Text(Style::Plain, format!("Now: {now}")));
     Block::Together(parts)
@@ -393,7 +411,7 @@ fn signed_line(signature: &Signature) -> Block {
         date_in_words(day_of(at_s.div_euclid(86_400))?)
     });
     Block::Signature(SignatureLine {
-        role: on_one_line(&signature.name),
+        role: "Signed".to_owned(),
         signed: Some(signature.clone()),
         date: day.unwrap_or_default(),
     })
