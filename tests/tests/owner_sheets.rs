@@ -218,7 +218,7 @@ fn ten_questions_of_a_homeowner_are_answered_from_the_sheet_alone() {
             &[
                 "Crushed stone is filled in",
                 "packed down by machine",
-                "does not settle",
+                "stays firm, dry or wet",
             ],
         ),
         (
