@@ -41,7 +41,8 @@ impl Check<'_> {
     fn agreement(&mut self, idx: usize, agreement: &Agreement) -> site::Agreement {
         let place = Place::Agreement(idx);
         let clauses: Vec<site::Clause> = agreement.clauses.iter().map(Into::into).collect();
-        if digest(&clauses) != agreement.digest {
+        let is_as_signed = digest(&clauses) == agreement.digest;
+        if !is_as_signed {
             self.warn(
                 place,
                 format!(
@@ -55,6 +56,7 @@ impl Check<'_> {
         let signatures = signatures.map(|signature| self.signature(place, signature));
         site::Agreement {
             digest: agreement.digest.clone(),
+            is_as_signed,
             signatures: signatures.collect(),
             clauses,
         }
