@@ -10,9 +10,11 @@ use underbrick_calc::build::{Asks, HoldStage};
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::site::{Language, Site};
 use underbrick_calc::{Results, compute};
+use underbrick_drawing::item::Item;
 use underbrick_records::OpenSite;
 use underbrick_sheets::crew::{CrewSheet, Said, crew_sheet};
 use underbrick_sheets::paper::{BOX, Block, Document, Paper, as_text};
+use underbrick_words::Words;
 
 struct Sample {
     name: String,
@@ -264,6 +266,49 @@ fn the_plan_goes_on_where_it_stopped() {
     }
 }
 
+/// Labels of a document's drawings.
+fn labels(document: &Document) -> Vec<String> {
+    let figures = blocks(&document.blocks)
+        .into_iter()
+        .filter_map(|block| match block {
+            Block::Figure(figure) => Some(&figure.drawing.items),
+            _ => None,
+        });
+    let labels = figures.flatten().filter_map(|item| match item {
+        Item::Label { text, .. } => Some(text.written.clone()),
+        _ => None,
+    });
+    labels.collect()
+}
+
+#[test]
+fn no_label_of_a_drawing_is_left_in_english() {
+    for sample in every_sample() {
+        let (english, spanish) = (
+            labels(&sheet(&sample, Language::English)),
+            labels(&sheet(&sample, Language::Spanish)),
+        );
+        // A letter of the cut list, a unit, a scale: the same in every language.
+        let says_something = |label: &str| {
+            label
+                .split(|letter: char| !letter.is_alphabetic())
+                .any(|word| word.chars().count() > 2)
+        };
+        for label in english.iter().filter(|label| says_something(label)) {
+            let is_match_line = label.starts_with("match line");
+            assert!(
+                is_match_line || Words::of(Language::Spanish).knows_of_drawing(label),
+                "{}: {label:?}",
+                sample.name
+            );
+        }
+        for label in spanish.iter().filter(|label| says_something(label)) {
+            let turned = Words::of(Language::Spanish).of_drawing(label);
+            assert_eq!(&turned, label, "{}: left in English", sample.name);
+        }
+    }
+}
+
 /// Ten questions of a crew on the curved sample, each with what the sheet must say.
 #[test]
 fn ten_questions_of_a_crew() {
@@ -314,8 +359,8 @@ fn ten_questions_of_a_crew() {
         ),
         (
             "Where does the form stand?",
-            "left: form, out from the centreline".to_owned(),
-            "izquierda: cimbra, desde el eje".to_owned(),
+            "Form, out from the centreline".to_owned(),
+            "Cimbra, desde el eje".to_owned(),
         ),
         (
             "What holds the edge?",

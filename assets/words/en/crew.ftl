@@ -66,7 +66,7 @@ setting-out = Setting out
 string-how = Stretch the string over the centreline so that at every stake it hangs { $above } above the grade line. From it the tape is held down: the table gives what it must read. At a riser the string steps with the grade.
 stakes = Stakes: from the string down, on the centreline
 stakes-rod = Stakes: what the rod must read today
-stakes-edges = Stakes: both edges, from the string carried across level
+stakes-edge = Stakes: { $side } edge, from the string carried across level
 station = Station
 why = Why
 dig = Dig
@@ -87,11 +87,11 @@ surface-setting-bed = setting bed
 surface-brick-top = brick
 side-left = left
 side-right = right
-form-out = { $side }: form, out from the centreline
-form-down = { $side }: form top
-dig-out = { $side }: dig, out from the centreline
-dig-down = { $side }: bottom of dig
-trench-down = { $side }: bottom of trench
+form-out = Form, out from the centreline
+form-down = Form top
+dig-out = Dig, out from the centreline
+dig-down = Bottom of dig
+trench-down = Bottom of trench
 
 # Curves
 curves = Curves

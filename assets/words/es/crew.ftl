@@ -69,7 +69,7 @@ setting-out = Trazo
 string-how = Tense el cordel sobre el eje de modo que en cada estaca quede { $above } arriba de la línea de rasante. Desde el cordel se mide con la cinta hacia abajo: la tabla dice cuánto debe marcar. En un escalón el cordel sube o baja con la rasante.
 stakes = Estacas: desde el cordel hacia abajo, en el eje
 stakes-rod = Estacas: lo que hoy debe leer el estadal
-stakes-edges = Estacas: los dos bordes, desde el cordel llevado a nivel
+stakes-edge = Estacas: borde de la { $side }, desde el cordel llevado a nivel
 station = Estación
 why = Motivo
 dig = Excavar
@@ -90,11 +90,11 @@ surface-setting-bed = cama de arena
 surface-brick-top = ladrillo
 side-left = izquierda
 side-right = derecha
-form-out = { $side }: cimbra, desde el eje
-form-down = { $side }: tope de cimbra
-dig-out = { $side }: excavación, desde el eje
-dig-down = { $side }: fondo de excavación
-trench-down = { $side }: fondo de zanja
+form-out = Cimbra, desde el eje
+form-down = Tope de cimbra
+dig-out = Excavación, desde el eje
+dig-down = Fondo de excavación
+trench-down = Fondo de zanja
 
 # Curvas
 curves = Curvas

@@ -3,6 +3,8 @@
 //! A catalogue is Project Fluent's plain text, one file a subject. English stands beside Spanish under the same key; a key that a
 //! catalogue lacks shows as itself, and a test finds it.
 
+mod turned;
+
 use std::sync::OnceLock;
 
 use fluent_bundle::concurrent::FluentBundle;
@@ -22,6 +24,11 @@ const CATALOGUES: &[(&str, &str, &str)] = &[
         "crew",
         include_str!("../../../assets/words/en/crew.ftl"),
         include_str!("../../../assets/words/es/crew.ftl"),
+    ),
+    (
+        "drawing",
+        include_str!("../../../assets/words/en/drawing.ftl"),
+        include_str!("../../../assets/words/es/drawing.ftl"),
     ),
 ];
 

@@ -8,7 +8,7 @@ use underbrick_calc::site::ShownIn;
 use underbrick_drawing::item::{Anchor, Dash, Drawing, Item, Pen, Point, Sheet};
 use underbrick_drawing::palette::Ink;
 use underbrick_drawing::text::Text;
-use underbrick_drawing::{PlanView, plan_as_laid};
+use underbrick_drawing::{PlanView, in_language, plan_as_laid};
 
 use super::Designed;
 use crate::paper::{Block, DOT_MM, Figure, Level};
@@ -68,7 +68,9 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
             ..sheet
         };
         let view = PlanView::whole(site, &designed.line.run, small);
-        let mut drawing = plan_as_laid(site, designed.line, lay, view, small);
+        let mut drawing = in_language(designed.sheet.language, || {
+            plan_as_laid(site, designed.line, lay, view, small)
+        });
         for (nth, part) in parts.iter().take(n_parts - 1).enumerate() {
             match_line(&mut drawing, designed, view, part.to_m, nth, false);
         }
@@ -88,7 +90,9 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
             height: needed(designed, *part, dots_per_metre).min(sheet.height),
             ..sheet
         };
-        let mut drawing = plan_as_laid(site, designed.line, lay, view, own);
+        let mut drawing = in_language(designed.sheet.language, || {
+            plan_as_laid(site, designed.line, lay, view, own)
+        });
         if nth > 0 {
             match_line(&mut drawing, designed, view, part.from_m, nth - 1, true);
         }

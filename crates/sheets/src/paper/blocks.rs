@@ -224,9 +224,10 @@ impl Setter {
             .iter()
             .map(|(_, written)| value.size * text::advance(written, value.weight))
             .fold(0.0, f64::max);
+        // Longer values stand in several lines.
         let n_columns: usize = if widest < self.width / 3.0 - 20.0 {
             3
-        } else if widest < self.width / 2.0 - 20.0 {
+        } else if widest < 2.0 * self.width {
             2
         } else {
             1
