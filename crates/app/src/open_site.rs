@@ -243,7 +243,8 @@ impl Open {
                 | Edit::Shape(ShapeKind::Uniform | ShapeKind::Ramp)
                 | Edit::Take(_)
                 | Edit::Restraint(_)
-                | Edit::ShownIn(_) => {
+                | Edit::ShownIn(_)
+                | Edit::CrewReads(_) => {
                     self.pad.set(None, &self.visit);
                 }
                 Edit::Text { .. }

@@ -198,6 +198,7 @@ fn change(record: &mut SiteFile, edit: &Edit) {
             record.set_text(*place, &text);
         }
         Edit::ShownIn(shown_in) => record.shown_in = (*shown_in).into(),
+        Edit::CrewReads(language) => record.show.crew_reads = (*language).into(),
         Edit::AddSign => {
             record.add_sign();
         }

@@ -13,6 +13,7 @@ mod edit;
 mod grid;
 mod lay;
 mod random_walks;
+mod sheets;
 mod window;
 
 /// The sample that bends.
@@ -28,11 +29,15 @@ fn main() -> anyhow::Result<()> {
     {
         return random_walks::print_json(n_walks.parse()?);
     }
+    if std::env::args().any(|argument| argument == "--sheets") {
+        return sheets::print();
+    }
     edit::print()?;
     if std::env::args().any(|argument| argument == "--edit") {
         return Ok(());
     }
     lay::print()?;
     grid::print()?;
+    sheets::print()?;
     window::print()
 }
