@@ -10,6 +10,7 @@ mod light;
 mod open_site;
 pub mod picture;
 pub mod plan_view;
+pub mod platform;
 mod settings;
 mod shell;
 mod site_list;

@@ -9,6 +9,7 @@ use underbrick_drawing::text::Text;
 use underbrick_records::{Entry, EntryState, RecordError, Shelf};
 
 use crate::canvas::lettering;
+use crate::platform;
 use crate::theme::{self, Ink, size};
 use crate::widgets::key::Key;
 use crate::widgets::mark::Mark;
@@ -25,6 +26,8 @@ pub struct SiteList {
     tables: Vec<(Ink, String)>,
     /// Why the person's settings are not used, in words.
     settings: Option<String>,
+    /// Whether a person is asked how much of the edges is to be kept clear.
+    asks_keep_clear: bool,
 }
 
 /// What was asked for.
@@ -40,6 +43,8 @@ pub enum ListAnswer {
     SwitchTheme,
     /// The next text size.
     NextTextSize,
+    /// Keep more clear at the edges of the screen, and after the most nothing.
+    NextKeepClear,
 }
 
 impl SiteList {
@@ -60,6 +65,11 @@ impl SiteList {
     /// Shows what went wrong, above the list.
     pub fn say_trouble(&mut self, error: &RecordError) {
         self.trouble = Some(error.to_string());
+    }
+
+    /// Offers to keep the edges of the screen clear.
+    pub const fn offer_to_keep_clear(&mut self) {
+        self.asks_keep_clear = true;
     }
 
     /// Shows why the person's settings are not used.
@@ -145,6 +155,19 @@ pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
         .clicked()
     {
         answer = Some(ListAnswer::NextTextSize);
+    }
+    if list.asks_keep_clear {
+        let points = platform::keep_clear(ui).whole_points();
+        let rect = Rect::from_min_size(
+            pos2(text_key.min.x - size::GAP - 110.0, text_key.min.y),
+            vec2(110.0, size::KEY),
+        );
+        if Key::two_lines(points.to_string(), "edge clear")
+            .show(ui, rect)
+            .clicked()
+        {
+            answer = Some(ListAnswer::NextKeepClear);
+        }
     }
     let tools = Rect::from_min_size(
         pos2(column.min.x, head.max.y + 10.0),
