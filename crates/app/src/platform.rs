@@ -5,11 +5,13 @@
 //! the scale of the screen is egui's `pixels_per_point`.
 
 mod edges;
+mod tablet;
 
 use std::path::{Path, PathBuf};
 
 pub(crate) use edges::EdgesWatch;
 pub use edges::{Edges, KeepClear, keep_clear, set_keep_clear};
+pub use tablet::TabletFolders;
 
 /// The device under the app.
 pub trait Platform {
