@@ -11,6 +11,7 @@ use underbrick_calc::place::Place;
 use underbrick_records::{OwnTables, RecordError, Shelf, SiteFile};
 
 use crate::built::Clock;
+use crate::exchange::Exchanging;
 use crate::open_site::Open;
 use crate::platform::{EdgesWatch, NoPlatform, Platform, keep_clear, set_keep_clear};
 use crate::settings::WornSettings;
@@ -39,7 +40,7 @@ pub struct Shell {
 }
 
 enum Screen {
-    List(SiteList),
+    List(Box<SiteList>),
     Site(Box<Open>),
 }
 
@@ -61,7 +62,7 @@ impl Shell {
             catalogue: Arc::new(built_in.clone()),
             built_in,
             own,
-            screen: Screen::List(SiteList::default()),
+            screen: Screen::List(Box::default()),
             platform: Rc::new(NoPlatform),
             edges: EdgesWatch::default(),
             font_scale: 1.0,
@@ -93,6 +94,7 @@ impl Shell {
     /// Reads the folder of sites and the person's own tables, and shows the list.
     fn show_list(&mut self) {
         let mut list = SiteList::read(&self.shelf);
+        list.exchanging = Exchanging::on(&*self.platform);
         if !self.platform.are_edges_sure() {
             list.offer_to_keep_clear();
         }
@@ -115,7 +117,7 @@ impl Shell {
         if let Some(failure) = self.settings.failure() {
             list.say_settings_left_out(&failure);
         }
-        self.screen = Screen::List(list);
+        self.screen = Screen::List(Box::new(list));
     }
 
     /// Opens the site in a folder.
@@ -269,7 +271,10 @@ impl Shell {
                     self.show_list();
                 }
             }
-            Screen::List(_) => {
+            Screen::List(list) => {
+                if list.exchanging.leave() {
+                    return;
+                }
                 if self.platform.back_leaves() {
                     let _is_on_disk = self.leave();
                     ui.send_viewport_cmd(ViewportCommand::Close);
@@ -294,11 +299,36 @@ impl Shell {
                 Ok(_) => self.show_list(),
                 Err(error) => self.say_trouble(&error),
             },
+            ListAnswer::Import(file) => {
+                let Screen::List(list) = &self.screen else {
+                    return;
+                };
+                let (ink, said) = list.exchanging.import(&file, &self.shelf);
+                self.show_list();
+                self.with_exchange(|exchanging| exchanging.say(ink, said));
+            }
+            ListAnswer::Export(folder) => {
+                self.with_exchange(|exchanging| exchanging.export(&folder));
+            }
+            ListAnswer::ChooseIncoming => self.with_exchange(Exchanging::choose),
+            ListAnswer::LeaveIncoming => self.with_exchange(|exchanging| {
+                exchanging.leave();
+            }),
+            ListAnswer::OpenExchange => {
+                let platform = Rc::clone(&self.platform);
+                self.with_exchange(|exchanging| exchanging.show_folder(&*platform));
+            }
             ListAnswer::SwitchTheme => theme::switch(context),
             ListAnswer::NextTextSize => theme::next_text_size(context),
             ListAnswer::NextKeepClear => set_keep_clear(context, keep_clear(context).next()),
         }
         context.request_repaint();
+    }
+
+    fn with_exchange(&mut self, change: impl FnOnce(&mut Exchanging)) {
+        if let Screen::List(list) = &mut self.screen {
+            change(&mut list.exchanging);
+        }
     }
 
     fn say_trouble(&mut self, error: &RecordError) {

@@ -7,6 +7,7 @@ mod findings;
 mod measured;
 mod order;
 mod output;
+mod packed;
 mod plan;
 mod results;
 mod section;
@@ -27,6 +28,8 @@ fn main() -> ExitCode {
         Command::Order(asked) => order::order(&asked),
         Command::Stakes(asked) => stakes::stakes(&asked),
         Command::Agreement(asked) => agreement::agreement(&asked),
+        Command::Pack(asked) => packed::packed(&asked),
+        Command::Unpack(asked) => packed::unpacked(&asked),
         Command::Causes => output::say(underbrick_records::BUILT_IN_CAUSES).map(|()| Status::Fine),
         Command::Letterhead => {
             output::say(underbrick_records::STARTER_LETTERHEAD).map(|()| Status::Fine)
