@@ -131,6 +131,23 @@ impl Open {
         }
     }
 
+    /// Writes down what stands on the pad, and leaves it there.
+    pub fn write_down(&mut self) {
+        let left = self.pad.leave();
+        self.apply(left);
+    }
+
+    /// One step back: from the pad, then from the station that is shown alone. False where there is nothing to go back from but the site.
+    pub fn go_back(&mut self) -> bool {
+        if self.pad.place().is_some() {
+            self.leave_pad();
+        } else if self.opened.station.take().is_none() {
+            self.leave_pad();
+            return false;
+        }
+        true
+    }
+
     fn leave_pad(&mut self) {
         let left = self.pad.set(None, &self.visit);
         self.apply(left);

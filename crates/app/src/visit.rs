@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use std::time::Duration;
 
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::findings::{Finding, Findings};
@@ -115,6 +116,12 @@ impl Visit {
     #[must_use]
     pub fn keep_status(&self) -> KeepStatus {
         self.keeper.status()
+    }
+
+    /// Waits until every change is on disk, at most so long. Gives whether it is.
+    #[must_use]
+    pub fn flush(&self, at_most: Duration) -> bool {
+        self.keeper.flush(at_most)
     }
 
     /// Takes the time from another clock than the device's.

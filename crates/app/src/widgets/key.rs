@@ -68,6 +68,13 @@ impl Key {
         }
     }
 
+    /// With a longer name than stands on its face.
+    #[must_use]
+    pub fn named(mut self, name: impl Into<String>) -> Self {
+        self.name = name.into();
+        self
+    }
+
     /// On another ground.
     #[must_use]
     pub const fn on(mut self, ground: Ink, ink: Ink) -> Self {
