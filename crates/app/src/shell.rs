@@ -6,6 +6,7 @@ use std::sync::Arc;
 use egui::{Context, Ui};
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::place::Place;
+use underbrick_calc::site::Letterhead;
 use underbrick_records::{OwnTables, RecordError, Shelf, SiteFile};
 
 use crate::built::Clock;
@@ -13,6 +14,7 @@ use crate::open_site::Open;
 use crate::settings::WornSettings;
 use crate::site_list::{ListAnswer, SiteList, list_ui};
 use crate::stops::Stop;
+use crate::stops::show::ShowPage;
 use crate::theme;
 use crate::visit::Visit;
 
@@ -24,6 +26,8 @@ pub struct Shell {
     /// The built-in catalogue with the person's own tables over it.
     catalogue: Arc<Catalogue>,
     settings: WornSettings,
+    /// Who hands sheets over.
+    letterhead: Option<Letterhead>,
     screen: Screen,
 }
 
@@ -50,6 +54,7 @@ impl Shell {
             catalogue: Arc::new(built_in.clone()),
             built_in,
             own,
+            letterhead: None,
             screen: Screen::List(SiteList::default()),
         };
         shell.show_list();
@@ -80,6 +85,7 @@ impl Shell {
             None => {}
         }
         self.catalogue = Arc::new(read.catalogue);
+        self.letterhead = read.letterhead;
         if let Some(failure) = self.settings.failure() {
             list.say_settings_left_out(&failure);
         }
@@ -97,7 +103,8 @@ impl Shell {
             Arc::clone(&self.catalogue),
             Box::new(move || waking.request_repaint()),
         ) {
-            Ok(visit) => {
+            Ok(mut visit) => {
+                visit.hand_over_as(self.letterhead.clone());
                 self.screen = Screen::Site(Box::new(Open::new(visit)));
                 Ok(())
             }
@@ -138,6 +145,13 @@ impl Shell {
     pub fn go_to(&mut self, stop: Stop) {
         if let Screen::Site(open) = &mut self.screen {
             open.go_to(stop);
+        }
+    }
+
+    /// Goes to a page of what the homeowner is shown, as a tap on the rod and on its word does.
+    pub fn show_page(&mut self, page: ShowPage) {
+        if let Screen::Site(open) = &mut self.screen {
+            open.show_page(page);
         }
     }
 
