@@ -109,6 +109,7 @@ pub(crate) fn show_ui(ui: &mut Ui, rect: Rect, view: &mut ShowView, visit: &Visi
     };
     foot_ui(ui, foot, view, if is_upright { 2 } else { 1 });
     let page = view.page;
+    view.agree.is_typing = false;
     ui.scope_builder(
         egui::UiBuilder::new().max_rect(body).id_salt(page.words()),
         |ui| match page {
@@ -125,12 +126,10 @@ pub(crate) fn show_ui(ui: &mut Ui, rect: Rect, view: &mut ShowView, visit: &Visi
         },
     );
     view.told = Some(told);
-    // Escape leaves a text field first.
-    let is_typing = ui.memory(|memory| memory.focused().is_some());
-    if ui.input(|input| input.key_pressed(Button::Escape)) && !is_typing && !view.agree.was_typing {
+    // Escape leaves the field of the name first.
+    if ui.input(|input| input.key_pressed(Button::Escape)) && !view.agree.is_typing {
         answer.leaves = true;
     }
-    view.agree.was_typing = is_typing;
     answer
 }
 

@@ -23,8 +23,8 @@ pub(super) struct Agreeing {
     fault: Option<String>,
     /// One more signs what is signed already.
     signs_too: bool,
-    /// Letters were typed in the frame before.
-    pub was_typing: bool,
+    /// The name is being typed.
+    pub is_typing: bool,
 }
 
 /// Letters of a name that are taken.
@@ -191,7 +191,7 @@ fn sign_ui(ui: &mut Ui, rect: Rect, view: &mut Agreeing, visit: &Visit, told: &T
         egui::UiBuilder::new().max_rect(head).id_salt("words"),
         |ui| prose::head(ui, words),
     );
-    name_ui(ui, name, &mut view.name);
+    view.is_typing = name_ui(ui, name, &mut view.name);
     field_ui(ui, field, &mut view.strokes);
     let keys = cells(keys, 2);
     let (Some(clear), Some(sign)) = (keys.first(), keys.get(1)) else {
@@ -246,7 +246,8 @@ fn signed(view: &mut Agreeing, visit: &Visit, told: &Told) -> Option<Edit> {
     })
 }
 
-fn name_ui(ui: &mut Ui, rect: Rect, name: &mut String) {
+/// Gives whether it is being typed, or was until now.
+fn name_ui(ui: &mut Ui, rect: Rect, name: &mut String) -> bool {
     let edit = egui::TextEdit::singleline(name)
         .hint_text("name of who signs")
         .font(theme::regular(theme::sized(ui, size::TITLE)))
@@ -254,4 +255,5 @@ fn name_ui(ui: &mut Ui, rect: Rect, name: &mut String) {
         .align(egui::Align2::LEFT_CENTER);
     let response = ui.put(rect, edit);
     response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, "name of who signs"));
+    response.has_focus() || response.lost_focus()
 }

@@ -93,10 +93,9 @@ impl Rooms {
             Rect::from_min_size(pos2(inner.min.x, top), vec2(width, size::KEY))
         };
         if is_beside {
-            let (upper, lower) = (row(5.0), inner.max.y - size::KEY);
             let said = Rect::from_min_max(
-                pos2(inner.min.x, upper.max.y + size::GAP),
-                pos2(inner.min.x + width, lower - size::GAP),
+                pos2(inner.min.x, row(5.0).max.y + size::GAP),
+                pos2(inner.min.x + width, inner.max.y),
             );
             let view = Rect::from_min_max(pos2(inner.min.x + width + 16.0, inner.min.y), inner.max);
             Self {
@@ -105,7 +104,7 @@ impl Rooms {
                 copies: row(2.0),
                 sheets: [row(3.0), row(4.0)],
                 pages: row(5.0),
-                said: said.with_max_y(inner.max.y),
+                said,
                 view,
             }
         } else {

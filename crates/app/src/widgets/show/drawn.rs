@@ -40,7 +40,7 @@ struct Key {
 pub type MadeFrom = (u64, usize);
 
 impl Drawn {
-    /// Shows a drawing in `rect`, made by `make` where it is another than before. Gives what was tapped.
+    /// Shows a drawing in `rect`, made by `make` where it is another than before.
     pub fn show(
         &mut self,
         ui: &Ui,
