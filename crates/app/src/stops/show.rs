@@ -147,8 +147,7 @@ fn head_ui(ui: &Ui, rect: Rect, view: &mut ShowView) -> bool {
         theme::color(Ink::Ink, theme),
     );
     let corner = Rect::from_min_max(pos2(rect.max.x - 72.0, rect.min.y), rect.max);
-    let is_held = hold_ui(ui, corner, &mut view.hold, "hold to leave");
-    is_held
+    hold_ui(ui, corner, &mut view.hold, "hold to leave")
 }
 
 /// The pages, a big word for each.
