@@ -126,6 +126,8 @@ pub(crate) fn show_ui(ui: &mut Ui, rect: Rect, view: &mut ShowView, visit: &Visi
         },
     );
     view.told = Some(told);
+    let line = egui::Stroke::new(1.0, theme::color(Ink::Hairline, theme::current(ui)));
+    ui.painter().hline(head.x_range(), head.max.y, line);
     // Escape leaves the field of the name first.
     if ui.input(|input| input.key_pressed(Button::Escape)) && !view.agree.is_typing {
         answer.leaves = true;
@@ -145,13 +147,7 @@ fn head_ui(ui: &Ui, rect: Rect, view: &mut ShowView) -> bool {
         theme::color(Ink::Ink, theme),
     );
     let corner = Rect::from_min_max(pos2(rect.max.x - 72.0, rect.min.y), rect.max);
-    let is_held = hold_ui(ui, corner, &mut view.hold, "hold to leave");
-    ui.painter().hline(
-        rect.x_range(),
-        rect.max.y,
-        egui::Stroke::new(1.0, theme::color(Ink::Hairline, theme)),
-    );
-    is_held
+    hold_ui(ui, corner, &mut view.hold, "hold to leave")
 }
 
 /// The pages, a big word for each.

@@ -42,7 +42,7 @@ pub(super) fn page_ui(ui: &mut Ui, rect: Rect, told: &Told) {
                 vec2(cards.width(), height),
             )
         };
-        card_ui(ui, card, way);
+        card_ui(ui, card, way, is_beside);
     }
     ui.scope_builder(
         egui::UiBuilder::new()
@@ -52,7 +52,8 @@ pub(super) fn page_ui(ui: &mut Ui, rect: Rect, told: &Told) {
     );
 }
 
-fn card_ui(ui: &mut Ui, rect: Rect, way: &WayTold) {
+/// One way. A card that is wide and low runs what is mended on in one sentence.
+fn card_ui(ui: &mut Ui, rect: Rect, way: &WayTold, is_high: bool) {
     let theme = theme::current(ui);
     let (ground, border) = if way.is_chosen {
         let line = Stroke::new(3.0, theme::color(Ink::Line, theme));
@@ -81,7 +82,7 @@ fn card_ui(ui: &mut Ui, rect: Rect, way: &WayTold) {
                     ui.spacing_mut().item_spacing.y = 8.0;
                     prose::head(ui, &way.name);
                     prose::lead(ui, &way.price);
-                    prose::body(ui, &format!("Days: {}", way.days));
+                    prose::body(ui, &format!("Time: {}", way.days));
                     if way.is_chosen {
                         prose::said(ui, "This is the one that is planned.", Ink::Line);
                     }
@@ -89,6 +90,10 @@ fn card_ui(ui: &mut Ui, rect: Rect, way: &WayTold) {
                         prose::body(ui, "No cause was found that it could mend.");
                     }
                     for (what, causes) in &way.mends {
+                        if !is_high {
+                            prose::body(ui, &format!("{what}: {causes}."));
+                            continue;
+                        }
                         ui.add_space(4.0);
                         let ink = match *what {
                             "Mends" => Ink::Right,

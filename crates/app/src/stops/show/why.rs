@@ -49,7 +49,7 @@ pub(super) fn page_ui(ui: &mut Ui, rect: Rect, view: &mut Why, visit: &Visit, to
                         }
                         prose::title(ui, title);
                         for line in lines {
-                            prose::item(ui, line);
+                            prose::item(ui, &from_capital(line));
                         }
                     }
                     let n_pictures = site.show.pictures.len();
@@ -67,4 +67,11 @@ pub(super) fn page_ui(ui: &mut Ui, rect: Rect, view: &mut Why, visit: &Visit, to
                 })
         },
     );
+}
+
+/// With a capital at its head, as a line that stands alone has.
+fn from_capital(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next().map(char::to_uppercase);
+    first.into_iter().flatten().chain(letters).collect()
 }

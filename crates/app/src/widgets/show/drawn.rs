@@ -12,8 +12,8 @@ use crate::theme::{self, Ink, Theme};
 /// How near a finger must come to a mark, in points.
 const REACH: f32 = 14.0;
 
-/// How much larger than at the trade's own stops lettering stands: it is read by two, from further away.
-const LARGER: f64 = 1.15;
+/// Lettering of a drawing is never smaller than this: it is read by two, from further away.
+const LEAST_SCALE: f64 = 1.15;
 
 /// A kept drawing.
 #[derive(Default)]
@@ -62,7 +62,7 @@ impl Drawn {
                 let drawing = make(Sheet {
                     width: f64::from(rect.width()),
                     height: f64::from(rect.height()),
-                    text_scale: f64::from(theme::text_scale(ui)) * LARGER,
+                    text_scale: f64::from(theme::text_scale(ui)).max(LEAST_SCALE),
                 });
                 let shapes = canvas::shapes(ui.painter(), &drawing, rect.min, theme);
                 Kept {
