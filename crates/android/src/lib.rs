@@ -5,6 +5,7 @@
 
 use std::error::Error;
 use std::rc::Rc;
+use std::time::Duration;
 
 use eframe::egui;
 use underbrick_app::platform::{Edges, Exchange, Platform, TabletFolders};
@@ -107,6 +108,11 @@ impl eframe::App for Window {
         if !self.shell.leave() {
             log::error!("put away before everything was on disk");
         }
+    }
+
+    /// Every change is written as it is made; only when the window goes is there something to wait for.
+    fn auto_save_interval(&self) -> Duration {
+        Duration::MAX
     }
 
     fn persist_egui_memory(&self) -> bool {

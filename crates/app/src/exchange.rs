@@ -168,11 +168,12 @@ pub fn said_ui(ui: &mut Ui, exchanging: &Exchanging) -> Option<ListAnswer> {
 }
 
 /// The part of a site's row that is left beside its key, and whether the key was tapped.
-pub fn export_ui(ui: &mut Ui, row: Rect, title: &str) -> (Rect, bool) {
+pub fn export_ui(ui: &mut Ui, row: Rect, title: &str, site: &Path) -> (Rect, bool) {
     let key = Rect::from_min_max(pos2(row.max.x - EXPORT_WIDTH, row.min.y), row.max);
     let rest = Rect::from_min_max(row.min, pos2(key.min.x - size::GAP, row.max.y));
     let is_tapped = Key::new("export")
         .named(format!("export {title}"))
+        .of(site)
         .show(ui, key)
         .clicked();
     (rest, is_tapped)

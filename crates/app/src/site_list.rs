@@ -330,7 +330,7 @@ fn entry_ui(ui: &mut Ui, entry: &Entry, exports: bool) -> Option<ListAnswer> {
     let height = theme::tall(ui, if broken { 92.0 } else { size::ROW });
     let (mut rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::hover());
     if exports && !broken {
-        let (rest, is_tapped) = export_ui(ui, rect, &title);
+        let (rest, is_tapped) = export_ui(ui, rect, &title, &entry.folder);
         if is_tapped {
             return Some(ListAnswer::Export(entry.folder.clone()));
         }
