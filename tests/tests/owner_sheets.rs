@@ -218,7 +218,7 @@ fn ten_questions_of_a_homeowner_are_answered_from_the_sheet_alone() {
             &[
                 "Crushed stone is filled in",
                 "packed down by machine",
-                "does not settle",
+                "stays firm, dry or wet",
             ],
         ),
         (
@@ -408,7 +408,7 @@ fn a_later_edit_is_shown_against_what_was_agreed_and_can_be_agreed_in_turn() {
     assert!(agreed.words().contains("nothing has changed"));
     assert!(agreed.finding().is_none());
     let text = as_text(&document(&site, None).0);
-    assert!(text.contains("Rosa Lind: Rosa Lind [signed, 3 points] May 4, 2026"));
+    assert!(text.contains("Signed: Rosa Lind [signed, 3 points] May 4, 2026"));
     assert!(text.contains(&site.show.agreements[0].digest), "{text}");
 
     // What changes nothing of the terms changes nothing of the agreement: who reads the crew sheet.
@@ -447,6 +447,16 @@ fn a_later_edit_is_shown_against_what_was_agreed_and_can_be_agreed_in_turn() {
         text.contains("do not count until both sides have signed"),
         "{text}"
     );
+
+    // A word changed in the file is told on the sheet too.
+    let mut changed_by_hand = site.clone();
+    changed_by_hand.show.agreements[0].is_as_signed = false;
+    let by_hand = on_one_line(&as_text(&document(&changed_by_hand, None).0));
+    assert!(
+        by_hand.contains("These are not the words that were signed"),
+        "{by_hand}"
+    );
+    assert!(!by_hand.contains("These words are sealed"), "{by_hand}");
 
     let first = file.show.agreements[0].clone();
     file.agree(&terms_of(&site, None), by("Rosa Lind")).unwrap();

@@ -8,6 +8,7 @@ use std::time::{Duration, Instant};
 use egui::{Context, Key, Modifiers, RawInput, Ui, ViewportCommand};
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::place::Place;
+use underbrick_calc::site::Letterhead;
 use underbrick_records::{OwnTables, RecordError, Shelf, SiteFile};
 
 use crate::built::Clock;
@@ -17,6 +18,7 @@ use crate::platform::{EdgesWatch, NoPlatform, Platform, keep_clear, set_keep_cle
 use crate::settings::WornSettings;
 use crate::site_list::{ListAnswer, SiteList, list_ui};
 use crate::stops::Stop;
+use crate::stops::show::ShowPage;
 use crate::theme;
 use crate::visit::Visit;
 
@@ -31,6 +33,8 @@ pub struct Shell {
     /// The built-in catalogue with the person's own tables over it.
     catalogue: Arc<Catalogue>,
     settings: WornSettings,
+    /// Who hands sheets over.
+    letterhead: Option<Letterhead>,
     screen: Screen,
     platform: Rc<dyn Platform>,
     edges: EdgesWatch,
@@ -67,6 +71,7 @@ impl Shell {
             edges: EdgesWatch::default(),
             font_scale: 1.0,
             had_focus: true,
+            letterhead: None,
         };
         shell.show_list();
         shell
@@ -114,6 +119,7 @@ impl Shell {
             None => {}
         }
         self.catalogue = Arc::new(read.catalogue);
+        self.letterhead = read.letterhead;
         if let Some(failure) = self.settings.failure() {
             list.say_settings_left_out(&failure);
         }
@@ -131,7 +137,8 @@ impl Shell {
             Arc::clone(&self.catalogue),
             Box::new(move || waking.request_repaint()),
         ) {
-            Ok(visit) => {
+            Ok(mut visit) => {
+                visit.hand_over_as(self.letterhead.clone());
                 self.screen = Screen::Site(Box::new(Open::new(visit)));
                 Ok(())
             }
@@ -172,6 +179,13 @@ impl Shell {
     pub fn go_to(&mut self, stop: Stop) {
         if let Screen::Site(open) = &mut self.screen {
             open.go_to(stop);
+        }
+    }
+
+    /// Goes to a page of what the homeowner is shown, as a tap on the rod and on its word does.
+    pub fn show_page(&mut self, page: ShowPage) {
+        if let Screen::Site(open) = &mut self.screen {
+            open.show_page(page);
         }
     }
 

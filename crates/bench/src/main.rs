@@ -14,6 +14,7 @@ mod frame;
 mod grid;
 mod lay;
 mod random_walks;
+mod sheets;
 mod window;
 
 /// The sample that bends.
@@ -29,6 +30,9 @@ fn main() -> anyhow::Result<()> {
     {
         return random_walks::print_json(n_walks.parse()?);
     }
+    if std::env::args().any(|argument| argument == "--sheets") {
+        return sheets::print();
+    }
     if std::env::args().any(|argument| argument == "--frame") {
         return frame::print();
     }
@@ -38,6 +42,7 @@ fn main() -> anyhow::Result<()> {
     }
     lay::print()?;
     grid::print()?;
+    sheets::print()?;
     frame::print()?;
     window::print()
 }

@@ -20,6 +20,7 @@ Examples:
   underbrick results sample-sites/metric --json
   underbrick order sample-sites/curved-to-a-drive --why
   underbrick stakes sample-sites/curved-to-a-drive --spacing \"5 ft\"
+  underbrick sheets sample-sites/curved-to-a-drive --out sheets
   underbrick pack sample-sites/curved-to-a-drive -o curved.zip
   underbrick unpack curved.zip --into sites
   underbrick causes > causes.ron
@@ -134,6 +135,18 @@ pub enum Command {
         )
     )]
     Agreement(AgreementAsked),
+    /// Makes everything that is handed over: PDFs for owner, crew and office, CSV, SVG, texts
+    #[command(
+        long_about = "Makes everything that is handed over, in one folder: owner sheet, crew sheet, order list and hand-over record as PDF, \
+                      set-out table, order and readings as CSV, messages as text, drawings as SVG.\n\nEach file is written whole or not at \
+                      all, and the same site gives the same bytes on the same date. The crew sheet is in the language that the site says, \
+                      or in that of --lang. Print at 100 %: scale bars measure true.",
+        after_long_help = format!(
+            "Examples:\n  underbrick sheets sample-sites/curved-to-a-drive --out sheets\n  \
+             underbrick sheets SITE --out sheets --lang es --paper a4 --date 2026-05-04\n\n{STATUSES}"
+        )
+    )]
+    Sheets(SheetsAsked),
     /// Packs a site into one file
     #[command(
         long_about = "Packs a site into one zip archive: site.ron and its pictures, without its history. It can be mailed, and is taken in by the \
@@ -326,6 +339,44 @@ pub struct StakesAsked {
     /// JSON for machines
     #[arg(long)]
     pub json: bool,
+}
+
+/// Which sheets.
+#[derive(Debug, Args)]
+pub struct SheetsAsked {
+    /// Which site.
+    #[command(flatten)]
+    pub site: SiteAsked,
+    /// Folder that they are written to; it is made where there is none
+    #[arg(long, value_name = "FOLDER", value_hint = ValueHint::DirPath)]
+    pub out: PathBuf,
+    /// Language of the crew sheet [default: as the site has it]
+    #[arg(long, value_name = "LANGUAGE")]
+    pub lang: Option<Tongue>,
+    /// Paper of the PDFs
+    #[arg(long, value_name = "PAPER", default_value = "letter")]
+    pub paper: PaperAsked,
+    /// Date on the sheets: year, month, day, such as 2026-05-04 [default: today, UTC]
+    #[arg(long, value_name = "DATE")]
+    pub date: Option<String>,
+}
+
+/// A language.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub enum Tongue {
+    /// English.
+    En,
+    /// Spanish.
+    Es,
+}
+
+/// A sheet of paper.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub enum PaperAsked {
+    /// US Letter.
+    Letter,
+    /// A4.
+    A4,
 }
 
 /// Which agreement.

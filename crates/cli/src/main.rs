@@ -11,6 +11,7 @@ mod packed;
 mod plan;
 mod results;
 mod section;
+mod sheets;
 mod stakes;
 mod station;
 
@@ -27,6 +28,7 @@ fn main() -> ExitCode {
         Command::Results(asked) => results::results(&asked),
         Command::Order(asked) => order::order(&asked),
         Command::Stakes(asked) => stakes::stakes(&asked),
+        Command::Sheets(asked) => sheets::sheets(&asked),
         Command::Agreement(asked) => agreement::agreement(&asked),
         Command::Pack(asked) => packed::packed(&asked),
         Command::Unpack(asked) => packed::unpacked(&asked),

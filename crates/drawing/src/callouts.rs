@@ -4,7 +4,6 @@
 //! straight down to its thing; as both ends keep the same order, no two leaders meet.
 
 use crate::draft::{Draft, HAIRLINE, Lettering, Sizes, rectangle, solid};
-use crate::font::Weight;
 use crate::item::Anchor;
 use crate::palette::Ink;
 use crate::spread::{Wish, spread};
@@ -200,8 +199,9 @@ fn placed(callouts: &[Measured], band: Band, sizes: Sizes) -> Option<Vec<Stand>>
 
 /// Width of a callout, in dots.
 pub(crate) fn width(title: &str, note: &str, sizes: Sizes) -> f64 {
-    let title = sizes.label * advance(title, Weight::Bold);
-    title.max(sizes.note * advance(note, Weight::Regular))
+    let wide = |text: &Text| advance(&text.written, text.weight);
+    let title = sizes.label * wide(&Text::bold(title));
+    title.max(sizes.note * wide(&Text::regular(note)))
 }
 
 /// Where one callout stands.

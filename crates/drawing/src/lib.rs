@@ -28,6 +28,7 @@ mod pick;
 mod plan;
 mod spotted;
 mod spread;
+mod tongue;
 mod wording;
 
 pub use cross_section::{cross_section, plain};
@@ -35,3 +36,4 @@ pub use item::{Drawing, Item};
 pub use long_section::{LongSection, long_section, long_section_on_paper, plain_lengthwise};
 pub use pick::picked;
 pub use plan::{Handle, PlanInput, PlanView, handles, piece_said, plan, plan_as_laid};
+pub use tongue::in_language;

@@ -1,6 +1,7 @@
 //! One line of text as it is set: plain runs, and fractions as small figures over a slanted bar, placed by one function for every back-end.
 
 use crate::font::{self, Weight};
+use crate::tongue::said;
 
 /// Size of a fraction's figures as a share of the full size.
 const SMALL: f64 = 0.62;
@@ -25,7 +26,7 @@ impl Text {
     #[must_use]
     pub fn regular(written: impl Into<String>) -> Self {
         Self {
-            written: written.into(),
+            written: said(written.into()),
             weight: Weight::Regular,
         }
     }
@@ -34,7 +35,7 @@ impl Text {
     #[must_use]
     pub fn bold(written: impl Into<String>) -> Self {
         Self {
-            written: written.into(),
+            written: said(written.into()),
             weight: Weight::Bold,
         }
     }

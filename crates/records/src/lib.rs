@@ -50,7 +50,10 @@ mod packed;
 
 mod settings;
 
+mod aside;
+
 pub use agreed::{AgreeFault, LARGEST_SIGNATURE, agreement_bytes, digest};
+pub use aside::{Aside, AsideNews, write_into};
 pub use catalogue::catalogue;
 pub use causes::{BUILT_IN_CAUSES, read_causes, read_own_causes};
 pub use failure::RecordError;
@@ -68,3 +71,4 @@ pub use read::{LARGEST_FILE_BYTES, ReadError, read_site, write_site};
 pub use settings::{Light, Settings, SettingsKeeper};
 pub use shelf::{Entry, EntryState, Shelf};
 pub use v1::SiteFile;
+pub use whole::write_whole;

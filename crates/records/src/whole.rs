@@ -90,9 +90,21 @@ impl Disk for MachineDisk {
 
 /// Writes `text` to `path`, whole or not at all: a new file beside it, waited for, renamed over it. The folder is not waited for.
 pub fn replace(disk: &dyn Disk, path: &Path, text: &str) -> Result<(), RecordError> {
+    replace_bytes(disk, path, text.as_bytes())
+}
+
+/// Writes a file whole or not at all: what stood there stays until the new one is on the disk.
+///
+/// # Errors
+/// [`RecordError`] with the file and what the system says; nothing half written is left.
+pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), RecordError> {
+    replace_bytes(&MachineDisk, path, bytes)
+}
+
+fn replace_bytes(disk: &dyn Disk, path: &Path, bytes: &[u8]) -> Result<(), RecordError> {
     let beside = beside(path);
     let written = disk
-        .write_new(&beside, text.as_bytes())
+        .write_new(&beside, bytes)
         .and_then(|()| disk.rename(&beside, path));
     written.map_err(|error| {
         // What is left of the new file takes room that a full disk needs; whether it goes makes no difference to the error.

@@ -2,14 +2,16 @@
 //! and the agreement. No trade word stands in it without being explained.
 
 mod message;
+mod told;
 
 pub use message::owner_message;
+pub use told::{WayTold, WhyTold, signed_on, ways_told, why_told};
 
 use std::sync::Arc;
 
 use crate::agreement::{
-    Change, ChangeKind, Design, Standing, Terms, cause_in_plain_words, date_in_words,
-    days_in_words, heading, lead, standing, terms, way_in_plain_words,
+    Change, ChangeKind, Design, Standing, Terms, cause_in_plain_words, days_in_words, heading,
+    lead, standing, terms, way_in_plain_words,
 };
 use crate::order::words::way_price_words;
 use crate::paper::{
@@ -25,9 +27,9 @@ use underbrick_drawing::item::Sheet;
 use underbrick_drawing::{plain, plain_lengthwise};
 
 /// Height of one of the two cross-sections on paper, in millimetres.
-const SECTION_MM: f64 = 68.0;
+const SECTION_MM: f64 = 60.0;
 /// Height of the walk lengthwise on paper, in millimetres.
-const LENGTHWISE_MM: f64 = 56.0;
+const LENGTHWISE_MM: f64 = 44.0;
 /// Most pictures on the sheet: those that say why come first.
 const MOST_PICTURES: usize = 8;
 
@@ -49,13 +51,17 @@ pub fn owner_sheet(design: Design<'_>, sheet: OwnerSheet<'_>) -> Document {
     let stands = standing(design.site, &now);
     let mut blocks = head(design, sheet, &stands);
     blocks.extend(why(design, sheet));
-    blocks.extend(drawings(design, sheet.paper));
     blocks.extend(ways(design));
+    blocks.push(Block::NewPage);
+    blocks.extend(drawings(design, sheet.paper));
     blocks.extend(agreement(design, &now, &stands));
     blocks.extend(pictures(sheet));
     Document {
         title: "Your walk".to_owned(),
-        address: place_in_words(design),
+        address: match place_in_words(design) {
+            place if place.is_empty() => "no address yet".to_owned(),
+            place => place,
+        },
         from: from_in_words(design),
         date: sheet.date.to_owned(),
         language: Language::English,
@@ -63,7 +69,7 @@ pub fn owner_sheet(design: Design<'_>, sheet: OwnerSheet<'_>) -> Document {
     }
 }
 
-/// Address and walk, on one line.
+/// Address and walk, on one line; empty where neither is written down.
 pub(crate) fn place_in_words(design: Design<'_>) -> String {
     let parts = [&design.site.address, &design.site.walk];
     let parts: Vec<String> = parts
@@ -71,11 +77,7 @@ pub(crate) fn place_in_words(design: Design<'_>) -> String {
         .map(|part| on_one_line(part))
         .filter(|part| !part.is_empty())
         .collect();
-    if parts.is_empty() {
-        "no address yet".to_owned()
-    } else {
-        parts.join(", ")
-    }
+    parts.join(", ")
 }
 
 fn from_in_words(design: Design<'_>) -> String {
@@ -92,25 +94,17 @@ fn from_in_words(design: Design<'_>) -> String {
 
 /// Title, and what the sheet is.
 fn head(design: Design<'_>, sheet: OwnerSheet<'_>, stands: &Standing) -> Vec<Block> {
-    let site = design.site;
-    let mut facts = vec![("Address".to_owned(), or_missing(&site.address))];
-    if !site.walk.trim().is_empty() {
-        facts.push(("Walk".to_owned(), on_one_line(&site.walk)));
-    }
-    facts.push(("Date of this sheet".to_owned(), or_missing(sheet.date)));
-    if let Some(letterhead) = design.letterhead {
-        let from = std::iter::once(&letterhead.name).chain(&letterhead.address);
-        let from: Vec<String> = from.map(|line| on_one_line(line)).collect();
-        facts.push(("From".to_owned(), from.join(", ")));
-        for (name, value) in [
-            ("Telephone", &letterhead.phone),
-            ("Licence", &letterhead.licence),
-            ("Insurance", &letterhead.insurance),
-        ] {
-            if !value.is_empty() {
-                facts.push((name.to_owned(), on_one_line(value)));
-            }
-        }
+    let place = match place_in_words(design) {
+        place if place.is_empty() => "not written down".to_owned(),
+        place => place,
+    };
+    let mut facts = vec![
+        ("Address".to_owned(), place),
+        ("Date of this sheet".to_owned(), or_missing(sheet.date)),
+    ];
+    let from = from_in_words(design);
+    if !from.is_empty() {
+        facts.push(("From".to_owned(), from));
     }
     let state = match stands {
         Standing::NotAgreed => "A proposal: nothing is agreed until it is signed.".to_owned(),
@@ -205,21 +199,22 @@ fn drawings(design: Design<'_>, paper: Paper) -> Vec<Block> {
             drawing: Arc::new(drawing),
         })
     };
-    let cut = on(SECTION_MM);
+    let cut = Sheet {
+        text_scale: 0.9,
+        ..on(SECTION_MM)
+    };
     let found = plain::as_found_section(site, catalogue, results, station, cut);
     let proposed = plain::proposed_section(site, catalogue, results, station, cut);
     let where_cut = format!(
         "These two drawings show the walk as if it were sawn through {} from the door, and you stood at the door looking at the cut. Both have the same scale, so that they can be compared.",
         site.shown_in.along(station)
     );
-    let mut blocks = vec![
-        Block::Together(vec![
-            Block::Heading(Level::Part, "How it is now, and how it will be".to_owned()),
-            Block::Text(Style::Plain, where_cut),
-            figure("As it is now".to_owned(), found),
-        ]),
+    let mut blocks = vec![Block::Together(vec![
+        Block::Heading(Level::Part, "How it is now, and how it will be".to_owned()),
+        Block::Text(Style::Plain, where_cut),
+        figure("As it is now".to_owned(), found),
         figure("As it will be".to_owned(), proposed),
-    ];
+    ])];
     let lengthwise = plain_lengthwise(site, catalogue, results, on(LENGTHWISE_MM));
     let now = terms(design);
     let slope = now.text("scope-fall");
@@ -286,7 +281,7 @@ fn way_cell(order: &Order, priced: &Priced) -> String {
 }
 
 /// What a way mends and what it leaves, each cause once: where several rules found one, by the least of what becomes of it.
-fn mends(design: Design<'_>, priced: &Priced) -> String {
+fn mend_parts(design: Design<'_>, priced: &Priced) -> Vec<(&'static str, String)> {
     let mut named: Vec<(&str, Cured)> = Vec::new();
     for cure in &priced.cures {
         let causes = &design.results.causes;
@@ -307,13 +302,19 @@ fn mends(design: Design<'_>, priced: &Priced) -> String {
         ("Needs other work too", Cured::OtherWork),
         ("Not known", Cured::NotSaid),
     ];
-    let parts: Vec<String> = parts
+    let parts = parts.into_iter().filter_map(|(what, wanted)| {
+        let causes = named.iter().filter(|(_, cured)| *cured == wanted);
+        let causes: Vec<&str> = causes.map(|(name, _)| *name).collect();
+        (!causes.is_empty()).then(|| (what, causes.join("; ")))
+    });
+    parts.collect()
+}
+
+/// As [`mend_parts`], in one text.
+fn mends(design: Design<'_>, priced: &Priced) -> String {
+    let parts: Vec<String> = mend_parts(design, priced)
         .into_iter()
-        .filter_map(|(what, wanted)| {
-            let causes = named.iter().filter(|(_, cured)| *cured == wanted);
-            let causes: Vec<&str> = causes.map(|(name, _)| *name).collect();
-            (!causes.is_empty()).then(|| format!("{what}: {}.", causes.join("; ")))
-        })
+        .map(|(what, causes)| format!("{what}: {causes}."))
         .collect();
     if parts.is_empty() {
         "No cause was found that it could mend.".to_owned()
@@ -335,12 +336,19 @@ fn agreement(design: Design<'_>, now: &Terms, stands: &Standing) -> Vec<Block> {
     let written = agreed.map_or(&now.clauses, |agreed| &agreed.clauses);
     blocks.extend(written.iter().map(clause));
     blocks.extend(signatures(design, agreed));
-    if let Some(agreed) = agreed {
-        let sealed = format!(
-            "These words are sealed: whoever changes one of them changes this number too. SHA-256 {}",
-            agreed.digest
-        );
-        blocks.push(Block::Text(Style::Note, sealed));
+    match agreed {
+        Some(agreed) if agreed.is_as_signed => {
+            let sealed = format!(
+                "These words are sealed: whoever changes one of them changes this number too. SHA-256 {}",
+                agreed.digest
+            );
+            blocks.push(Block::Text(Style::Note, sealed));
+        }
+        Some(_) => blocks.push(Block::Caution(
+            "These are not the words that were signed: they were changed in the file afterwards. Do not rely on them; agree anew."
+                .to_owned(),
+        )),
+        None => {}
     }
     if let Standing::Differs { changes, .. } = stands {
         blocks.push(Block::Heading(
@@ -378,9 +386,20 @@ fn change(change: &Change) -> Block {
         ChangeKind::Gone { agreed } => (Some(agreed), None),
         ChangeKind::Changed { agreed, now, .. } => (Some(agreed), Some(now)),
     };
-    let on_one = |text: &String| text.lines().collect::<Vec<_>>().join(" ");
-    let agreed = agreed.map_or_else(|| "nothing was said of it.".to_owned(), on_one);
-    let now = now.map_or_else(|| "nothing is said of it any more.".to_owned(), on_one);
+    // Of a list, the lines that both have are left out.
+    let only_in = |text: Option<&String>, other: Option<&String>, nothing: &str| {
+        let has = |line: &&str| !other.is_some_and(|other| other.lines().any(|of| of == *line));
+        let lines: Vec<&str> = text.map_or("", |text| text).lines().filter(has).collect();
+        if lines.is_empty() {
+            nothing.to_owned()
+        } else {
+            lines.join(" ")
+        }
+    };
+    let (agreed, now) = (
+        only_in(agreed, now, "nothing was said of it."),
+        only_in(now, agreed, "nothing is said of it any more."),
+    );
     parts.push(Block::Text(Style::Plain, format!("Agreed: {agreed}")));
     parts.push(Block::Text(Style::Plain, format!("Now: {now}")));
     Block::Together(parts)
@@ -395,14 +414,10 @@ fn signatures(design: Design<'_>, agreed: Option<&Agreement>) -> Vec<Block> {
 }
 
 fn signed_line(signature: &Signature) -> Block {
-    let day = signature.stamp.at_s.and_then(|at_s| {
-        // Days since the start of 1970, UTC.
-        date_in_words(day_of(at_s.div_euclid(86_400))?)
-    });
     Block::Signature(SignatureLine {
-        role: on_one_line(&signature.name),
+        role: "Signed".to_owned(),
         signed: Some(signature.clone()),
-        date: day.unwrap_or_default(),
+        date: signed_on(signature).unwrap_or_default(),
     })
 }
 

@@ -1,9 +1,4 @@
 //! Documents on paper: laid out, written, and looked at through what other programs read.
-#![expect(
-    clippy::unwrap_used,
-    clippy::indexing_slicing,
-    reason = "a panic in a test is the failure report"
-)]
 
 use std::sync::Arc;
 
@@ -113,7 +108,7 @@ fn every_block(language: Language) -> Document {
             Block::Text(Style::Plain, long.clone()),
             Block::Heading(Level::Part, "Before anyone digs".to_owned()),
             Block::Caution("Have buried services located before anyone digs. In the United States call 811, some days ahead.".to_owned()),
-            Block::List(Mark::Dot, vec!["one".to_owned(), long.clone()]),
+            Block::List(Mark::Dot, vec!["one".to_owned(), long]),
             Block::List(Mark::Number, vec!["first".to_owned(), "second".to_owned()]),
             Block::List(Mark::Box, vec!["Base top within 1/4 in".to_owned(), "Passes: 4".to_owned()]),
             Block::Heading(Level::Point, "Stakes".to_owned()),

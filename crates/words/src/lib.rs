@@ -3,6 +3,8 @@
 //! A catalogue is Project Fluent's plain text, one file a subject. English stands beside Spanish under the same key; a key that a
 //! catalogue lacks shows as itself, and a test finds it.
 
+mod turned;
+
 use std::sync::OnceLock;
 
 use fluent_bundle::concurrent::FluentBundle;
@@ -22,6 +24,11 @@ const CATALOGUES: &[(&str, &str, &str)] = &[
         "crew",
         include_str!("../../../assets/words/en/crew.ftl"),
         include_str!("../../../assets/words/es/crew.ftl"),
+    ),
+    (
+        "drawing",
+        include_str!("../../../assets/words/en/drawing.ftl"),
+        include_str!("../../../assets/words/es/drawing.ftl"),
     ),
 ];
 
@@ -133,16 +140,4 @@ impl From<usize> for Value<'_> {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_page_says_its_number_in_both_languages() {
-        let check = |language, expected: &str| {
-            let values = [("page", Value::from(2)), ("pages", Value::from(5))];
-            assert_eq!(Words::of(language).say_with("page-of", &values), expected);
-        };
-        check(Language::English, "page 2 of 5");
-        check(Language::Spanish, "página 2 de 5");
-    }
-}
+mod tests;

@@ -78,6 +78,8 @@ pub struct Agreement {
     pub clauses: Vec<Clause>,
     /// SHA-256 of the clauses, in small hexadecimal figures, as it was when they were signed.
     pub digest: String,
+    /// Whether the clauses are, by their digest, those that were signed.
+    pub is_as_signed: bool,
     /// Who signed.
     pub signatures: Vec<Signature>,
 }

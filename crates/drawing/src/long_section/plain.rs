@@ -212,6 +212,9 @@ fn legend(draft: &mut Draft, view: &View, sheet: Sheet) -> Vec<String> {
         rows.push((Ink::NotKnown, 0.0, "how it lies today was not measured"));
     } else {
         rows.push((Ink::NotKnown, AS_FOUND, "as it lies today"));
+        if view.old.iter().any(|(known, _)| !known) {
+            rows.push((Ink::NotKnown, 0.0, "dashed: assumed, not measured there"));
+        }
     }
     let y = sheet.height - MARGIN - 2.0 * sizes.note + 2.0;
     let mut x = MARGIN;

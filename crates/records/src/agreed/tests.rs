@@ -132,7 +132,13 @@ fn words_changed_in_the_file_are_told_with_the_number_of_the_agreement() {
     file.agree(&more, by("Rosa Lind")).unwrap();
     let text = write_site(&file).replacen("$5,120.00", "$5,920.00", 1);
     let mut file = read_site(&text).unwrap();
-    let (_, findings) = file.checked(&catalogue().unwrap());
+    let (site, findings) = file.checked(&catalogue().unwrap());
+    let as_signed = site
+        .show
+        .agreements
+        .iter()
+        .map(|agreement| agreement.is_as_signed);
+    assert_eq!(as_signed.collect::<Vec<_>>(), [false, true]);
     let told: Vec<_> = findings.at(Place::Agreement(0)).collect();
     assert_eq!(told.len(), 1);
     assert_eq!(told[0].weight, Weight::Warning);

@@ -13,10 +13,7 @@ impl Check<'_> {
     pub(super) fn show(&mut self) -> site::ShowInput {
         let show = &self.file.show;
         site::ShowInput {
-            crew_reads: match show.crew_reads {
-                Language::English => site::Language::English,
-                Language::Spanish => site::Language::Spanish,
-            },
+            crew_reads: show.crew_reads.into(),
             pictures: show
                 .pictures
                 .iter()
@@ -41,7 +38,8 @@ impl Check<'_> {
     fn agreement(&mut self, idx: usize, agreement: &Agreement) -> site::Agreement {
         let place = Place::Agreement(idx);
         let clauses: Vec<site::Clause> = agreement.clauses.iter().map(Into::into).collect();
-        if digest(&clauses) != agreement.digest {
+        let is_as_signed = digest(&clauses) == agreement.digest;
+        if !is_as_signed {
             self.warn(
                 place,
                 format!(
@@ -55,6 +53,7 @@ impl Check<'_> {
         let signatures = signatures.map(|signature| self.signature(place, signature));
         site::Agreement {
             digest: agreement.digest.clone(),
+            is_as_signed,
             signatures: signatures.collect(),
             clauses,
         }
@@ -114,6 +113,24 @@ impl From<PictureOf> for site::PictureOf {
             PictureOf::Sign(number) => Self::Sign(idx(number)),
             PictureOf::Day(number) => Self::Day(idx(number)),
             PictureOf::HandedOver => Self::HandedOver,
+        }
+    }
+}
+
+impl From<Language> for site::Language {
+    fn from(language: Language) -> Self {
+        match language {
+            Language::English => Self::English,
+            Language::Spanish => Self::Spanish,
+        }
+    }
+}
+
+impl From<site::Language> for Language {
+    fn from(language: site::Language) -> Self {
+        match language {
+            site::Language::English => Self::English,
+            site::Language::Spanish => Self::Spanish,
         }
     }
 }

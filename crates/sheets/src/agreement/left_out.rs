@@ -28,7 +28,7 @@ pub(super) fn open(design: Design<'_>) -> Vec<String> {
         );
     } else if is_depth_open(design) {
         lines.push(
-            "How deep the weak ground goes: a hole ended before firm ground was reached. If it goes deeper, more is dug and more stone is needed."
+            "How deep the weak ground goes: a hole ended before firm ground was reached. If it goes deeper, more has to be dug and filled: that is a change, and you agree to it first."
                 .to_owned(),
         );
     } else {

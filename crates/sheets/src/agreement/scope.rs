@@ -4,6 +4,7 @@ use super::Design;
 use super::plain::{
     capital, counted, from_to, is_nothing, listed, size as size_of, steepness, way_in_plain_words,
 };
+use underbrick_calc::catalogue::Drainage;
 use underbrick_calc::ground::Verdict;
 use underbrick_calc::line::{GradeLine, Line, Run};
 use underbrick_calc::order::{Item, NeedAmount, Way};
@@ -18,10 +19,10 @@ pub(super) fn way(design: Design<'_>) -> Vec<String> {
             "Only the brick and the sand right under it are renewed. The ground below stays as it is now."
         }
         Way::NewBase => {
-            "The ground under the walk is dug out and replaced with stone that does not settle; then your own brick goes back on top."
+            "The ground under the walk is dug out and replaced with crushed stone, packed hard; then your own brick goes back on top."
         }
         Way::NewBrick => {
-            "The ground under the walk is dug out and replaced with stone that does not settle; then new brick is laid on top."
+            "The ground under the walk is dug out and replaced with crushed stone, packed hard; then new brick is laid on top."
         }
     };
     vec![format!("{}. {more}", way_in_plain_words(way))]
@@ -209,8 +210,18 @@ pub(super) fn base(design: Design<'_>) -> Vec<String> {
             "in up to {n} layers of no more than {lift} each, every one packed down by machine until it is hard"
         ),
     };
+    let key = &design.site.bed.base_material;
+    let drains = design
+        .catalogue
+        .find(key)
+        .is_some_and(|material| material.drainage == Drainage::Free);
+    let water = if drains {
+        ", and water runs away through it"
+    } else {
+        ""
+    };
     vec![format!(
-        "{} is filled in, {least}{thick} thick when it is packed, {how}. It lets water through and does not settle.",
+        "{} is filled in, {least}{thick} thick when it is packed, {how}. Packed like this it stays firm, dry or wet{water}.",
         capital(&stone)
     )]
 }
@@ -232,7 +243,7 @@ pub(super) fn edge(design: Design<'_>) -> Vec<String> {
             let height = height.unwrap_or_else(defaults::haunch_height);
             let width = width.unwrap_or_else(defaults::haunch_width);
             format!(
-                "It is held from behind with concrete, {} high and {} wide, out of sight below the ground, so that the walk cannot spread.",
+                "It is held from behind with concrete, {} high and {} wide, out of sight below the ground, to keep the walk from spreading.",
                 shown.length(height),
                 shown.length(width)
             )
@@ -240,7 +251,7 @@ pub(super) fn edge(design: Design<'_>) -> Vec<String> {
         RestraintInput::Spiked { spacing } => {
             let spacing = spacing.unwrap_or_else(underbrick_calc::defaults::spike_spacing);
             format!(
-                "It is held from behind by a strip with a spike every {}, so that the walk cannot spread.",
+                "It is held from behind by a strip with a spike every {}, to keep the walk from spreading.",
                 shown.length(spacing)
             )
         }

@@ -1,6 +1,6 @@
 //! Stages with hold points: a box for each check, its tolerance, room to write.
 
-use underbrick_calc::build::{Asks, Required, SpotKind, StageFound, Surface};
+use underbrick_calc::build::{Asks, Caution, Required, SpotKind, StageFound, Surface};
 
 use super::Designed;
 use crate::paper::{Align, BOX, Block, Column, Level, Mark, Style, Table, TableRow};
@@ -11,13 +11,19 @@ pub(super) fn hold_points(designed: &Designed<'_>) -> Vec<Block> {
         Block::NewPage,
         Block::Heading(Level::Part, said.say("hold-points")),
         Block::Text(Style::Plain, said.say("hold-note")),
+        Block::Caution(said.say(Caution::Local.key())),
     ];
     for (nth, stage) in designed.build.stages.iter().enumerate() {
         blocks.push(Block::Heading(
             Level::Point,
             format!("{}. {}", nth + 1, said.stage(stage.stage)),
         ));
-        let cautions = stage.cautions.iter().map(|caution| said.say(caution.key()));
+        // What holds for all stages is said once.
+        let own = stage
+            .cautions
+            .iter()
+            .filter(|caution| **caution != Caution::Local);
+        let cautions = own.map(|caution| said.say(caution.key()));
         blocks.push(Block::List(Mark::Dot, cautions.collect()));
         blocks.push(checks(designed, stage));
     }

@@ -8,7 +8,7 @@ use underbrick_calc::site::ShownIn;
 use underbrick_drawing::item::{Anchor, Dash, Drawing, Item, Pen, Point, Sheet};
 use underbrick_drawing::palette::Ink;
 use underbrick_drawing::text::Text;
-use underbrick_drawing::{PlanView, plan_as_laid};
+use underbrick_drawing::{PlanView, in_language, plan_as_laid};
 
 use super::Designed;
 use crate::paper::{Block, DOT_MM, Figure, Level};
@@ -32,18 +32,18 @@ pub(crate) struct Part {
     centre: PlanPoint,
 }
 
-/// Metres on the ground for one on paper: 1/2 in to a foot, or 1 to 25. Letters of cut pieces have room at it.
+/// Metres on the ground for one on paper: 3/4 in to a foot, or 1 to 20. Letters of cut pieces have room at it.
 const fn scale(shown_in: ShownIn) -> f64 {
     match shown_in {
-        ShownIn::FeetInches => 24.0,
-        ShownIn::Metric => 25.0,
+        ShownIn::FeetInches => 16.0,
+        ShownIn::Metric => 20.0,
     }
 }
 
 fn scale_words(shown_in: ShownIn) -> &'static str {
     match shown_in {
-        ShownIn::FeetInches => "1/2 in = 1 ft (1 : 24)",
-        ShownIn::Metric => "1 : 25",
+        ShownIn::FeetInches => "3/4 in = 1 ft (1 : 16)",
+        ShownIn::Metric => "1 : 20",
     }
 }
 
@@ -68,7 +68,9 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
             ..sheet
         };
         let view = PlanView::whole(site, &designed.line.run, small);
-        let mut drawing = plan_as_laid(site, designed.line, lay, view, small);
+        let mut drawing = in_language(designed.sheet.language, || {
+            plan_as_laid(site, designed.line, lay, view, small)
+        });
         for (nth, part) in parts.iter().take(n_parts - 1).enumerate() {
             match_line(&mut drawing, designed, view, part.to_m, nth, false);
         }
@@ -85,14 +87,12 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
             handles: false,
         };
         let own = Sheet {
-            height: if n_parts > 1 {
-                sheet.height
-            } else {
-                needed(designed, *part, dots_per_metre).min(sheet.height)
-            },
+            height: needed(designed, *part, dots_per_metre).min(sheet.height),
             ..sheet
         };
-        let mut drawing = plan_as_laid(site, designed.line, lay, view, own);
+        let mut drawing = in_language(designed.sheet.language, || {
+            plan_as_laid(site, designed.line, lay, view, own)
+        });
         if nth > 0 {
             match_line(&mut drawing, designed, view, part.from_m, nth - 1, true);
         }
@@ -122,6 +122,10 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
                 said.with("plan-last", &values)
             }
         };
+        // What the whole plan says in words stands on the plan of the whole walk.
+        if n_parts > 1 {
+            drawing.words.clone_from(&caption);
+        }
         blocks.push(Block::Figure(Figure {
             caption,
             drawing: Arc::new(drawing),

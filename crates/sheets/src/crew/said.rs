@@ -6,6 +6,9 @@ use underbrick_calc::quantity::{Length, in_metres};
 use underbrick_calc::site::{Bond, CourseWay, EdgeStands, Hand, Language, RestraintInput, ShownIn};
 use underbrick_words::{Value, Words};
 
+/// Half a rounding of the tape.
+const ROUNDING_M: f64 = 1e-6;
+
 /// A language and the units of a site.
 #[derive(Clone, Copy)]
 pub struct Said {
@@ -39,6 +42,17 @@ impl Said {
             .map(|(name, text)| (*name, Value::from(*text)))
             .collect();
         self.words.say_with(key, &values)
+    }
+
+    /// A date in words.
+    #[must_use]
+    pub fn date(self, year: i16, month: i8, day: i8) -> String {
+        let (year, day) = (year.to_string(), day.to_string());
+        let month = self.say(&format!("month-{month}"));
+        self.with(
+            "date-words",
+            &[("day", &day), ("month", &month), ("year", &year)],
+        )
     }
 
     /// A depth or a drop; what is missing is said to be.
@@ -137,25 +151,27 @@ impl Said {
                 station,
                 offset,
             } => {
-                let (surface, station) = (self.surface(surface), self.shown_in.along(station));
+                let at_door = in_metres(station).abs() < ROUNDING_M;
+                let station = if at_door {
+                    self.say("at-the-door-itself")
+                } else {
+                    self.shown_in.along(station)
+                };
+                let name = self.surface(surface);
                 let off_m = in_metres(offset);
-                if off_m.abs() < 1e-6 {
-                    return self.with(
-                        "check-level",
-                        &[("surface", &surface), ("station", &station)],
-                    );
+                let mut values = vec![("surface", name.as_str()), ("station", station.as_str())];
+                if off_m.abs() < ROUNDING_M {
+                    return self.with("check-level", &values);
                 }
                 let side = self.side(if off_m < 0.0 { Hand::Left } else { Hand::Right });
+                values.push(("side", &side));
+                // Of forms and edge brick the side says it all.
+                if matches!(surface, Surface::FormTop | Surface::EdgeTop) {
+                    return self.with("check-level-side", &values);
+                }
                 let offset = self.shown_in.length(offset.abs());
-                self.with(
-                    "check-level-beside",
-                    &[
-                        ("surface", &surface),
-                        ("station", &station),
-                        ("offset", &offset),
-                        ("side", &side),
-                    ],
-                )
+                values.push(("offset", &offset));
+                self.with("check-level-beside", &values)
             }
             Asks::Spot(kind) => self.spot(kind),
             Asks::LiftLoose(lift) => number("check-lift-loose", lift),

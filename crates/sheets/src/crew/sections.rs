@@ -5,13 +5,13 @@ use std::sync::Arc;
 use underbrick_calc::build::Stake;
 use underbrick_calc::quantity::{Length, in_metres};
 use underbrick_drawing::item::Sheet;
-use underbrick_drawing::{cross_section, long_section_on_paper};
+use underbrick_drawing::{cross_section, in_language, long_section_on_paper};
 
 use super::Designed;
 use crate::paper::{Block, Figure, Level};
 
-/// Height of a section across, in dots: 104 mm, two on a page.
-const ACROSS: f64 = 520.0;
+/// Height of a section across, in dots: 92 mm, two on a page.
+const ACROSS: f64 = 460.0;
 /// Height of the section along: 84 mm.
 const ALONG: f64 = 420.0;
 
@@ -47,13 +47,15 @@ pub(super) fn sections(designed: &Designed<'_>) -> Vec<Block> {
             ],
         );
         let inputs = designed.sheet;
-        let drawing = cross_section(
-            inputs.site,
-            inputs.catalogue,
-            inputs.results,
-            stake.station,
-            sheet(ACROSS),
-        );
+        let drawing = in_language(inputs.language, || {
+            cross_section(
+                inputs.site,
+                inputs.catalogue,
+                inputs.results,
+                stake.station,
+                sheet(ACROSS),
+            )
+        });
         heading.push(Block::Figure(Figure {
             caption,
             drawing: Arc::new(drawing),
@@ -65,13 +67,15 @@ pub(super) fn sections(designed: &Designed<'_>) -> Vec<Block> {
     let marker = shown(designed)
         .first()
         .map_or(middle, |stake| stake.station);
-    let along = long_section_on_paper(
-        inputs.site,
-        inputs.catalogue,
-        inputs.results,
-        marker,
-        sheet(ALONG),
-    );
+    let along = in_language(inputs.language, || {
+        long_section_on_paper(
+            inputs.site,
+            inputs.catalogue,
+            inputs.results,
+            marker,
+            sheet(ALONG),
+        )
+    });
     let times = format!("{:.0}", along.heights_times);
     blocks.push(Block::Together(vec![
         Block::Heading(Level::Point, said.say("long-section")),

@@ -39,7 +39,7 @@ pub(super) fn setting_out(designed: &Designed<'_>) -> Vec<Block> {
             &|row: &StakeRow| row.rod,
         ));
     }
-    blocks.push(edges(designed));
+    blocks.extend(edges(designed));
     blocks
 }
 
@@ -137,42 +137,40 @@ fn column(head: String, align: Align) -> Column {
     }
 }
 
-fn edges(designed: &Designed<'_>) -> Block {
+/// A table for each edge.
+fn edges(designed: &Designed<'_>) -> Vec<Block> {
     let Designed { build, said, .. } = designed;
     let shown = said.shown_in;
-    let has_trench = build
-        .stakes
-        .iter()
-        .flat_map(|stake| &stake.edges)
-        .any(|edge| edge.trench_bottom.is_some());
-    let mut columns = vec![column(said.say("station"), Align::Right)];
-    for hand in [Hand::Left, Hand::Right] {
-        let side = said.side(hand);
+    let all_edges = || build.stakes.iter().flat_map(|stake| &stake.edges);
+    let has_trench = all_edges().any(|edge| edge.trench_bottom.is_some());
+    let of_side = |hand: Hand, side_idx: usize| {
+        let mut columns = vec![column(said.say("station"), Align::Right)];
         let mut keys = vec!["form-out", "form-down", "dig-out", "dig-down"];
         if has_trench {
             keys.push("trench-down");
         }
         columns.extend(
             keys.into_iter()
-                .map(|key| column(said.with(key, &[("side", &side)]), Align::Right)),
+                .map(|key| column(said.say(key), Align::Right)),
         );
-    }
-    let rows = build
-        .stakes
-        .iter()
-        .map(|stake| {
-            let mut cells = vec![shown.along(stake.station)];
-            for edge in &stake.edges {
-                cells.extend(edge_cells(designed, stake, edge, has_trench));
-            }
-            row(cells)
+        let rows = build
+            .stakes
+            .iter()
+            .map(|stake| {
+                let mut cells = vec![shown.along(stake.station)];
+                if let Some(edge) = stake.edges.get(side_idx) {
+                    cells.extend(edge_cells(designed, stake, edge, has_trench));
+                }
+                row(cells)
+            })
+            .collect();
+        Block::Table(Table {
+            caption: said.with("stakes-edge", &[("side", &said.side(hand))]),
+            columns,
+            rows,
         })
-        .collect();
-    Block::Table(Table {
-        caption: said.say("stakes-edges"),
-        columns,
-        rows,
-    })
+    };
+    vec![of_side(Hand::Left, 0), of_side(Hand::Right, 1)]
 }
 
 fn edge_cells(

@@ -12,7 +12,11 @@ use crate::wording::on_one_line;
 #[must_use]
 pub fn owner_message(design: Design<'_>) -> String {
     let now = terms(design);
-    let mut text = format!("Your walk: {}\n\n", place_in_words(design));
+    let place = match place_in_words(design) {
+        place if place.is_empty() => "no address yet".to_owned(),
+        place => place,
+    };
+    let mut text = format!("Your walk: {place}\n\n");
     text += &format!("{}\n", lead(design));
     for line in rest_of_the_causes(design) {
         text += &format!("{line}\n");

@@ -7,6 +7,7 @@ use underbrick_drawing::palette::Ink;
 use underbrick_drawing::text;
 use underbrick_words::Words;
 
+use super::clipped::{Within, clipped};
 use super::pages::{PlacedPicture, Role, Tree};
 use super::strip::{HAIRLINE, RULE, Strip, Type, placed};
 use super::wrap::wrap;
@@ -223,9 +224,10 @@ impl Setter {
             .iter()
             .map(|(_, written)| value.size * text::advance(written, value.weight))
             .fold(0.0, f64::max);
+        // Longer values stand in several lines.
         let n_columns: usize = if widest < self.width / 3.0 - 20.0 {
             3
-        } else if widest < self.width / 2.0 - 20.0 {
+        } else if widest < 2.0 * self.width {
             2
         } else {
             1
@@ -317,10 +319,17 @@ impl Setter {
             }
         };
         strip.tag(node, |strip| {
+            let within = Within {
+                left: 0.0,
+                right: width,
+                low: -height,
+                high: 0.0,
+            };
             let items = drawing.items.iter().cloned();
+            let placed = items.map(|item| placed(item, to, share));
             strip
                 .items
-                .extend(items.map(|item| placed(item, to, share)));
+                .extend(placed.flat_map(|item| clipped(item, within)));
         });
         let caption = if share < 1.0 {
             let percent = format!("{:.0}", share * 100.0);

@@ -2,6 +2,7 @@
 
 mod as_text;
 mod blocks;
+mod clipped;
 mod layout;
 mod pages;
 mod pdf;

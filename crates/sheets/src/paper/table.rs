@@ -220,7 +220,7 @@ fn asked(table: &Table, size: f64) -> (Vec<f64>, Vec<f64>) {
             let mut least = column.least_mm / DOT_MM;
             // A head may stand in several lines.
             least = least.max(size * widest_word_em(&column.head, bold.weight) + 2.0 * BESIDE);
-            let mut natural = least;
+            let mut natural = least.max(width_of(&column.head, bold.weight, size) + 2.0 * BESIDE);
             for row in &table.rows {
                 let Some(cell) = row.cells.get(nth) else {
                     continue;

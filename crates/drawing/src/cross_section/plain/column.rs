@@ -16,7 +16,7 @@ const LEADERS: f64 = 30.0;
 /// Space to the edge of the sheet, in dots.
 const MARGIN: f64 = 12.0;
 /// Space between two names, in dots.
-const GAP: f64 = 7.0;
+const GAP: f64 = 6.0;
 
 /// A name with what its leader points at.
 #[derive(Clone, Debug)]
@@ -31,7 +31,24 @@ pub(super) struct Named {
     pub since: Option<Part>,
 }
 
+/// Up to which rank names are kept, and up to which their notes, from the most to the least.
+const KEPT: [(u8, Option<u8>); 12] = [
+    (u8::MAX, Some(u8::MAX)),
+    (u8::MAX, Some(3)),
+    (u8::MAX, Some(2)),
+    (u8::MAX, Some(1)),
+    (3, Some(1)),
+    (3, Some(0)),
+    (2, Some(1)),
+    (2, Some(0)),
+    (3, None),
+    (2, None),
+    (1, None),
+    (0, None),
+];
+
 /// A name, broken into lines.
+#[derive(Clone)]
 struct Lines {
     named: Named,
     title: Vec<String>,
@@ -83,7 +100,7 @@ pub(super) fn width<'a>(names: impl Iterator<Item = &'a Named>, sheet: Sheet) ->
     LEADERS + (widest + 1.0).min(most)
 }
 
-/// Draws the names: as many as there is room for. Two of high rank go before the notes do, then those of high rank.
+/// Draws as many of the names, and of their notes, as there is room for: see [`KEPT`].
 pub(super) fn draw(draft: &mut Draft, frame: &Frame, named: Vec<Named>, width: f64) {
     let sheet = draft.sheet();
     let sizes = Sizes::on(sheet);
@@ -110,27 +127,19 @@ pub(super) fn draw(draft: &mut Draft, frame: &Frame, named: Vec<Named>, width: f
         .collect();
     all.sort_by(|one, other| one.end.1.total_cmp(&other.end.1));
     let span = (MARGIN, sheet.height - sizes::level_room(sizes, 0) + 6.0);
-    let mut fallen = 0;
-    let middles = loop {
-        if all.is_empty() {
-            return;
-        }
-        if let Some(middles) = uncrossed(&mut all, left, sizes, span) {
-            break middles;
-        }
-        fallen += 1;
-        if fallen == 3 {
-            for lines in &mut all {
+    let fitting = KEPT.into_iter().find_map(|(names, notes)| {
+        let kept = all.iter().filter(|lines| lines.named.rank <= names);
+        let mut kept: Vec<Lines> = kept.cloned().collect();
+        for lines in &mut kept {
+            if notes.is_none_or(|notes| lines.named.rank > notes) {
                 lines.note.clear();
             }
-        } else {
-            let least = all
-                .iter()
-                .enumerate()
-                .max_by_key(|(_, lines)| lines.named.rank)
-                .map_or(0, |(idx, _)| idx);
-            all.remove(least);
         }
+        let middles = uncrossed(&mut kept, left, sizes, span)?;
+        Some((kept, middles))
+    });
+    let Some((all, middles)) = fitting else {
+        return;
     };
     for (lines, middle) in all.iter().zip(&middles) {
         let leader = [lines.start(*middle, left, sizes), lines.end];

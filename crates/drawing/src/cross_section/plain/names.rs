@@ -430,7 +430,7 @@ fn stone_name(cut: &Cut<'_>, base: Length) -> PlainName {
         Place::LeastBase,
         stone,
         format!("{} {layers}", cut.site.shown_in.length(base)),
-        "It spreads the load, lets water through, and does not settle. Packed in thin layers it is hard all the way down.",
+        "It spreads the load over the ground. Packed in thin layers it is hard all the way down, and stays so when it is wet.",
     )
 }
 
