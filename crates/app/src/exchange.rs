@@ -123,7 +123,7 @@ impl Exchanging {
 }
 
 fn way_to(place: &Exchange) -> String {
-    format!("It is in: {}", place.in_words)
+    format!("Where it is: {}", place.in_words)
 }
 
 fn name_of(path: &Path) -> String {
@@ -190,9 +190,9 @@ pub fn incoming_ui(ui: &mut Ui, exchanging: &Exchanging) -> Option<ListAnswer> {
     let (place, files) = (exchanging.place.as_ref()?, exchanging.incoming.as_ref()?);
     let mut answer = None;
     let head = if files.is_empty() {
-        "There is no packed site to import. A packed site is one file that ends in .zip; put it here: "
+        "There is no packed site to import. A packed site is one file that ends in .zip. Where to put it: "
     } else {
-        "Tap the file to import. It becomes a site of its own, and nothing that is here is written over. These files are here: "
+        "Tap the file to import. It becomes a site of its own, and nothing that is here is written over. Where these files are: "
     };
     words(ui, &format!("{head}{}", place.in_words), Ink::SecondInk);
     for incoming in files {

@@ -62,7 +62,7 @@ pub trait Platform {
 pub struct Exchange {
     /// The folder; it need not be there yet.
     pub folder: PathBuf,
-    /// How a person gets there from outside the app, such as "this tablet over USB: Android, data, …".
+    /// How a person gets there from outside the app, such as "connect the tablet to a computer, and open there: …".
     pub in_words: String,
 }
 

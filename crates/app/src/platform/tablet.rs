@@ -44,7 +44,7 @@ fn over_usb(folder: &Path) -> String {
     let from = parts.iter().position(|part| part == "Android").unwrap_or(0);
     let inside = parts.get(from..).unwrap_or_default().join(" / ");
     format!(
-        "Connect the tablet to a computer by cable, allow it to transfer files, and open there: internal storage / {inside}"
+        "connect the tablet to a computer by cable, allow it to transfer files, and open there: internal storage / {inside}"
     )
 }
 
