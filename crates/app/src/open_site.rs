@@ -159,8 +159,11 @@ impl Open {
     }
 
     /// One step back: from the pad, then from the station that is shown alone. False where there is nothing to go back from but the site.
+    /// What the homeowner is shown is left by holding its key alone: there it goes no further than to the first page.
     pub fn go_back(&mut self) -> bool {
-        if self.pad.place().is_some() {
+        if self.stop == Stop::Show {
+            self.show.page = ShowPage::default();
+        } else if self.pad.place().is_some() {
             self.leave_pad();
         } else if self.opened.station.take().is_none() {
             self.leave_pad();

@@ -339,6 +339,19 @@ fn back_does_not_lose_what_stands_on_the_pad() {
     assert_eq!(played.on_screen(place), IN_MID_ENTRY);
 }
 
+#[test]
+fn back_does_not_hand_a_homeowner_the_rest_of_the_app() {
+    let mut played = set(LANDSCAPE, Place::Address);
+    played.harness.state_mut().go_to(Stop::Show);
+    played.run();
+    for _ in 0..3 {
+        played.back();
+    }
+    assert!(played.harness.state().visit().is_some());
+    assert!(played.harness.query_by_label("Sites").is_none());
+    assert!(!played.asks_to_close());
+}
+
 /// A status bar and a bar with keys, a cut-out, and both ways up.
 const BARS: [(Vec2, Edges); 4] = [
     (LANDSCAPE, edges(0, 48, 0, 96)),

@@ -64,7 +64,7 @@ impl Key {
                 ])
                 .args([
                     "-dname",
-                    "CN=Underbrick, made on the spot",
+                    "CN=Underbrick made on the spot",
                     "-keyalg",
                     "RSA",
                     "-keysize",
