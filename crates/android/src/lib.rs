@@ -1,4 +1,4 @@
-//! Underbrick on a tablet: the entry that Android looks for, and the device as the app's [`Platform`]. Everything else is the app's, where it
+//! Underbrick on a tablet: the entry that Android looks for, and the device as the app's `Platform`. Everything else is the app's, where it
 //! is tested without a device.
 
 #![cfg(target_os = "android")]
