@@ -542,8 +542,13 @@ fn path_of<'p>(lines: impl IntoIterator<Item = &'p [(f64, f64)]>, closed: bool) 
     builder.finish()
 }
 
+/// The paper of a screen has a tint; that of a printer is white by itself.
 fn colour(ink: Ink) -> rgb::Color {
-    let [red, green, blue] = rgb_of(ink, Theme::Sun);
+    let [red, green, blue] = if ink == Ink::Paper {
+        [u8::MAX; 3]
+    } else {
+        rgb_of(ink, Theme::Sun)
+    };
     rgb::Color::new(red, green, blue)
 }
 

@@ -11,7 +11,8 @@ const UNITS: &[&str] = &[
 
 /// The text in lines no wider than `width`, in the unit of `size`. A word that is wider than a line is broken. At least one line.
 pub(super) fn wrap(written: &str, weight: Weight, size: f64, width: f64) -> Vec<String> {
-    let most_em = width / size;
+    // A text whose own width was asked for fits in spite of rounding.
+    let most_em = width / size + 1e-6;
     let mut lines = Vec::new();
     for paragraph in written.split('\n') {
         let mut line = String::new();
@@ -79,7 +80,7 @@ fn broken(word: &str, weight: Weight, most_em: f64, lines: &mut Vec<String>) -> 
 
 /// The text, or as much of it as fits with an ellipsis after it.
 pub(super) fn shortened(written: &str, weight: Weight, size: f64, width: f64) -> String {
-    let most_em = width / size;
+    let most_em = width / size + 1e-6;
     if text::advance(written, weight) <= most_em {
         return written.to_owned();
     }
