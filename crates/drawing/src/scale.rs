@@ -11,7 +11,10 @@ impl Scales<'_> {
     /// The largest that is no larger than `most`; `most` itself where there is none.
     pub fn largest_within(self, most: f64) -> f64 {
         // A scale that fits to the last bit fits.
-        let fitting = self.0.iter().filter(|scale| **scale <= most * (1.0 + 1e-12));
+        let fitting = self
+            .0
+            .iter()
+            .filter(|scale| **scale <= most * (1.0 + 1e-12));
         let largest = fitting.copied().fold(0.0, f64::max);
         if largest > 0.0 { largest } else { most }
     }

@@ -58,22 +58,11 @@ pub(super) struct Frame {
 
 impl Frame {
     /// The most that can be drawn with the ground still tall.
-    pub fn fit(
-        walk: &Lengthwise<'_>,
-        sheet: Sheet,
-        made_for: MadeFor,
-        scales: Scales<'_>,
-    ) -> Self {
+    pub fn fit(walk: &Lengthwise<'_>, sheet: Sheet, made_for: MadeFor, scales: Scales<'_>) -> Self {
         let most_rows = if sheet.height >= 520.0 { 2 } else { 1 };
         let details = [(most_rows, true), (1, true), (1, false), (0, false)];
         let frames = details.map(|(callout_rows, names_curves)| {
-            Self::with(
-                walk,
-                sheet,
-                made_for,
-                (callout_rows, names_curves),
-                scales,
-            )
+            Self::with(walk, sheet, made_for, (callout_rows, names_curves), scales)
         });
         let tall = |frame: &Self| frame.ground_height() >= (0.24 * sheet.height).max(60.0);
         let [.., least] = frames;

@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use underbrick_calc::build::Stake;
 use underbrick_calc::quantity::{Length, in_metres};
-use underbrick_drawing::item::Sheet;
 use underbrick_drawing::in_language;
+use underbrick_drawing::item::Sheet;
 
 use super::{Designed, Said};
 use crate::paper::{

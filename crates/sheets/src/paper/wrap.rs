@@ -48,7 +48,9 @@ pub(super) fn widest_word_em(written: &str, weight: Weight) -> f64 {
 /// What is not broken: words, numbers with their fraction and unit.
 fn words(paragraph: &str) -> Vec<String> {
     let mut words: Vec<String> = Vec::new();
-    for word in paragraph.split([' ', '\t']).filter(|word| !word.is_empty()) {
+    // A space that does not break stays in its word.
+    let breaks = |letter: char| letter.is_whitespace() && !matches!(letter, '\u{a0}' | '\u{202f}');
+    for word in paragraph.split(breaks).filter(|word| !word.is_empty()) {
         let ends_in_figure =
             |before: &String| before.ends_with(|letter: char| letter.is_ascii_digit());
         let is_fraction =
@@ -117,6 +119,8 @@ mod tests {
         check("one two", 1000.0, &["one two"]);
         check("", 100.0, &[""]);
         check("a\nb", 100.0, &["a", "b"]);
+        check("a\r\nb\tc", 100.0, &["a", "b c"]);
+        check("12\u{a0}mm 12\u{a0}mm", 60.0, &["12\u{a0}mm", "12\u{a0}mm"]);
         check(
             "dig down 11 1/4 in here",
             90.0,
