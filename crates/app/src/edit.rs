@@ -6,8 +6,8 @@ use underbrick_calc::order::{Decimal, Item, Way};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::Length;
 use underbrick_calc::site::{
-    Bond, CourseWay, DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Language, Moisture,
-    PitEnd, Ribbon, Severity, ShotBy, ShownIn, Stands, StartSide,
+    Bond, Clause, CourseWay, DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Language,
+    Moisture, PitEnd, Ribbon, Severity, ShotBy, ShownIn, Stands, StartSide,
 };
 
 /// One change of a record.
@@ -163,6 +163,15 @@ pub enum Edit {
     AddDelivery(usize),
     /// Take a delivery away: day, delivery.
     RemoveDelivery(usize, usize),
+    /// Agree on clauses with a signature by finger; who and when is written with it.
+    Agree {
+        /// What is agreed, word for word.
+        clauses: Vec<Clause>,
+        /// Who signs, in letters.
+        name: String,
+        /// Strokes, in thousandths of the field's width.
+        strokes: Vec<Vec<(i32, i32)>>,
+    },
     /// Write down a width that whole courses give, with its joint and its edge brick.
     TakeWidth {
         /// Clear width between the edge bricks.

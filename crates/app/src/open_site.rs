@@ -15,6 +15,7 @@ use crate::plan_view::{PlanViewState, plan_touched, plan_ui, with_plan};
 use crate::stops::build::{self, after_check, is_questioned, station_of};
 use crate::stops::opened::{BuildList, Opened, OrderPart, Part, StagesShown};
 use crate::stops::penetrometer::{RowStep, after_row, new_row};
+use crate::stops::show::{ShowPage, ShowView, show_ui};
 use crate::stops::{Stop, entry_behind, is_soil, order, pit_of};
 use crate::theme::{self, Ink, Theme, size};
 use crate::title_bar::title_ui;
@@ -40,6 +41,10 @@ pub(crate) struct Open {
     /// The value being set has moved: its row is scrolled into sight once.
     scroll: bool,
     rows: KeptRows,
+    /// What the homeowner is shown.
+    show: ShowView,
+    /// Where the person goes back to from there.
+    before_show: Stop,
 }
 
 impl Open {
@@ -56,6 +61,8 @@ impl Open {
             looked_at: None,
             scroll: false,
             rows: KeptRows::default(),
+            show: ShowView::default(),
+            before_show: Stop::Look,
         }
     }
 
@@ -68,8 +75,22 @@ impl Open {
         if self.stop != stop {
             self.looked_at = None;
             self.leave_pad();
-            self.stop = stop;
+            self.enter(stop);
         }
+    }
+
+    fn enter(&mut self, stop: Stop) {
+        if stop == Stop::Show && self.stop != Stop::Show {
+            self.before_show = self.stop;
+            self.show = ShowView::default();
+        }
+        self.stop = stop;
+    }
+
+    /// Goes to a page of what the homeowner is shown.
+    pub fn show_page(&mut self, page: ShowPage) {
+        self.go_to(Stop::Show);
+        self.show.page = page;
     }
 
     pub fn set(&mut self, place: Place) {
@@ -97,7 +118,7 @@ impl Open {
             self.set(place);
         } else {
             self.leave_pad();
-            self.stop = Stop::of(place);
+            self.enter(Stop::of(place));
             self.opened.order = OrderPart::of(place).or(self.opened.order);
             self.show_built(place);
             self.looked_at = Some(place);
@@ -129,6 +150,26 @@ impl Open {
         if let Some(list) = list.filter(|list| !self.opened.shows(list)) {
             self.opened.turn(list);
         }
+    }
+
+    /// Writes down what stands on the pad, and leaves it there.
+    pub fn write_down(&mut self) {
+        let left = self.pad.leave();
+        self.apply(left);
+    }
+
+    /// One step back: from the pad, then from the station that is shown alone. False where there is nothing to go back from but the site.
+    /// What the homeowner is shown is left by holding its key alone: there it goes no further than to the first page.
+    pub fn go_back(&mut self) -> bool {
+        if self.stop == Stop::Show {
+            self.show.page = ShowPage::default();
+        } else if self.pad.place().is_some() {
+            self.leave_pad();
+        } else if self.opened.station.take().is_none() {
+            self.leave_pad();
+            return false;
+        }
+        true
     }
 
     fn leave_pad(&mut self) {
@@ -270,6 +311,7 @@ impl Open {
                 | Edit::Supplier(..)
                 | Edit::Lock(..)
                 | Edit::ConfirmCheck(_)
+                | Edit::Agree { .. }
                 | Edit::EdgeStands(_) => {}
             }
         }
@@ -290,6 +332,15 @@ impl Open {
         let theme = theme::current(ui);
         ui.painter()
             .rect_filled(whole, 0, theme::color(Ink::Paper, theme));
+        if self.stop == Stop::Show {
+            let answer = show_ui(ui, whole, &mut self.show, &self.visit);
+            self.apply(answer.edits);
+            if answer.leaves {
+                self.stop = self.before_show;
+                ui.request_repaint();
+            }
+            return false;
+        }
         self.keys_of_the_desk(ui);
         self.rows
             .refresh(&self.visit, self.pad.place(), &self.opened);
@@ -423,7 +474,11 @@ impl Open {
             .all()
             .map(|(stop, rows)| Notch {
                 stop,
-                known: known_share(rows),
+                known: if stop == Stop::Show {
+                    f32::from(u8::from(!self.visit.site().show.agreements.is_empty()))
+                } else {
+                    known_share(rows)
+                },
             })
             .collect();
         if let Some(stop) = rod_ui(ui, areas.staff, &notches, self.stop) {

@@ -1,7 +1,6 @@
 //! The crew's language: chosen for a site, seen in its cautions, kept in its record, undone.
 
 #![expect(
-    clippy::unwrap_used,
     clippy::expect_used,
     reason = "a panic in a test is the failure report"
 )]

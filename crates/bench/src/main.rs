@@ -1,5 +1,5 @@
 //! Figures of one run on one machine: the cost of an edit beside a peer, its growth with the run, bricks cut along a curve beside peers, the
-//! start of the window beside an empty one.
+//! start of the window beside an empty one, a frame on a tablet's screen.
 //!
 //! `cargo run --release -p underbrick-bench`. The window's figures need a display and the two programs built by
 //! `cargo build --release -p underbrick-desktop -p underbrick-bench`.
@@ -10,6 +10,7 @@
 )]
 
 mod edit;
+mod frame;
 mod grid;
 mod lay;
 mod random_walks;
@@ -32,6 +33,9 @@ fn main() -> anyhow::Result<()> {
     if std::env::args().any(|argument| argument == "--sheets") {
         return sheets::print();
     }
+    if std::env::args().any(|argument| argument == "--frame") {
+        return frame::print();
+    }
     edit::print()?;
     if std::env::args().any(|argument| argument == "--edit") {
         return Ok(());
@@ -39,5 +43,6 @@ fn main() -> anyhow::Result<()> {
     lay::print()?;
     grid::print()?;
     sheets::print()?;
+    frame::print()?;
     window::print()
 }

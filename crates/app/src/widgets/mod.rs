@@ -10,4 +10,5 @@ pub mod order;
 pub mod pad;
 pub mod rod;
 pub mod rows;
+pub mod show;
 mod words;
