@@ -170,7 +170,7 @@ fn under_the_brick(record: HandOver<'_>, line: &Line, bed: &Bed) -> Vec<Block> {
         station,
         Sheet {
             width,
-            height: 500.0,
+            height: 450.0,
             text_scale: 1.0,
         },
     );

@@ -313,3 +313,42 @@ fn aligned_to_the_right_and_in_the_middle_stay_in_their_column() {
     }
     check_on_paper(&document(vec![Block::Table(table)]), "words without an end");
 }
+
+#[test]
+fn a_short_table_is_not_parted_and_no_row_stands_alone() {
+    let rows = |n: usize| {
+        (0..n)
+            .map(|nth| vec![format!("row {nth} of {n}")])
+            .collect()
+    };
+    // Wherever on the page it starts.
+    for n_before in 0..60 {
+        let before = vec!["line".to_owned(); n_before];
+        for n_rows in [1, 2, 3, 8, 40] {
+            let blocks = vec![
+                Block::List(Mark::Dot, before.clone()),
+                Block::Table(table(&["Head"], rows(n_rows))),
+            ];
+            let pages = lay_out(&document(blocks), Paper::Letter);
+            let on_each: Vec<usize> = pages
+                .pages
+                .iter()
+                .map(|page| {
+                    let labels = labels(page);
+                    labels
+                        .iter()
+                        .filter(|label| label.starts_with("row "))
+                        .count()
+                })
+                .filter(|n| *n > 0)
+                .collect();
+            let what = format!("{n_rows} rows after {n_before} lines: {on_each:?}");
+            assert_eq!(on_each.iter().sum::<usize>(), n_rows, "{what}");
+            if n_rows < 10 {
+                assert_eq!(on_each.len(), 1, "{what}");
+            } else {
+                assert!(on_each.iter().all(|n| *n > 1), "{what}");
+            }
+        }
+    }
+}

@@ -17,6 +17,8 @@ const LEAST_CELL: f64 = 11.5;
 const BESIDE: f64 = 7.0;
 /// Space above and below a row.
 const ABOVE: f64 = 3.5;
+/// Share of a page up to which a table is not parted.
+const SHORT: f64 = 0.25;
 /// Side of a box to tick.
 const TICK: f64 = 15.0;
 
@@ -47,6 +49,7 @@ impl Setter {
             .iter()
             .map(|column| column.head.clone())
             .collect();
+        let at = self.strips.len();
         let row = self.tree.add(Role::Row, Some(node));
         let mut heads = self.row(&columns, &heads, set, (row, Role::HeadCell), self.height);
         let Some(mut head) = heads.pop() else { return };
@@ -86,13 +89,24 @@ impl Setter {
                     if is_last { RULE } else { HAIRLINE },
                 );
                 strip.head = Some(Rc::clone(&repeated));
-                // A last row does not stand alone on its page.
-                strip.keeps_next = is_end && n_parts == 1 && n_rows > 2 && nth + 2 == n_rows;
+                // Neither the first row nor the last stands alone on its page.
+                let is_beside_end = nth == 0 || nth + 2 == n_rows;
+                strip.keeps_next = is_end && n_parts == 1 && n_rows > 2 && is_beside_end;
                 if is_last {
                     strip.height += 14.0;
                 }
             }
             self.strips.append(&mut parts);
+        }
+        // A short table is not parted.
+        let rows = self.strips.get_mut(at..).unwrap_or_default();
+        let height: f64 = rows.iter().map(|strip| strip.height).sum();
+        if height <= SHORT * self.height
+            && let Some((_, before_last)) = rows.split_last_mut()
+        {
+            for strip in before_last {
+                strip.keeps_next = true;
+            }
         }
     }
 
