@@ -106,7 +106,7 @@ fn a_site_of_which_nothing_is_known_has_sheets_that_say_so() {
     let site = folder.path().join("new walk");
     fs::create_dir(&site).unwrap();
     let written = write_site(&SiteFile::new("12 Slate Row", "front walk"));
-    fs::write(site.join("site.ron"), written.unwrap()).unwrap();
+    fs::write(site.join("site.ron"), written).unwrap();
     let out = folder.path().join("out");
     let ran = sheets(&site, &out, &DATED);
     assert!(matches!(ran.status, Some(0 | 1)), "{}", ran.err);
