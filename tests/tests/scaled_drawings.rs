@@ -61,10 +61,10 @@ fn bar(drawing: &Drawing) -> (f64, f64) {
             pen: Some(_),
             ..
         } = item
-            && outline.len() == 4
+            && let &[upper, _, _, lower] = outline.as_slice()
         {
-            let down = |nth: usize| drawing.sheet_from_drawing(outline[nth]).1;
-            if ((down(3) - down(0)).abs() - 6.0).abs() < 1e-6 {
+            let down = |point| drawing.sheet_from_drawing(point).1;
+            if ((down(lower) - down(upper)).abs() - 6.0).abs() < 1e-6 {
                 for point in outline {
                     let (x, _) = drawing.sheet_from_drawing(*point);
                     ends = (ends.0.min(x), ends.1.max(x));

@@ -38,5 +38,7 @@ pub use long_section::{
     LongSection, long_section, long_section_on_paper, long_section_to_scale, plain_lengthwise,
 };
 pub use pick::picked;
-pub use plan::{Handle, PlanInput, PlanView, handles, piece_said, plan, plan_as_laid};
+pub use plan::{
+    Handle, PlanInput, PlanView, handles, piece_said, plan, plan_as_laid, plan_not_known,
+};
 pub use tongue::in_language;
