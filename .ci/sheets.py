@@ -27,7 +27,7 @@ def plain(text):
     return re.sub(r"[\s′″'\"]", "", text)
 
 
-def look_at(pdf, paper, bars):
+def look_at(pdf, paper):
     run("qpdf", "--check", pdf)
     info = run("pdfinfo", pdf)
     facts = dict(re.findall(r"^([^:]+):\s*(.*)$", info, re.MULTILINE))
@@ -53,42 +53,52 @@ def look_at(pdf, paper, bars):
     return text
 
 
-def scale_bar(pdf, folder):
-    """Measures the bar under the first laying plan: 3 ft or 1 m at the scale that its caption says."""
+def scale_bars(pdf, folder):
+    """Measures the bar in each drawing under which a scale is said, in pixels: [(measured mm, stated mm)]."""
     dots = 200
-    text = run("pdftotext", "-layout", pdf, "-").split("\f")
-    page = next((n for n, words in enumerate(text, 1) if "to scale" in words and "Laying plan" in words), None)
-    if page is None:
-        return None
-    scale = float(re.search(r"1\s*:\s*(\d+)", text[page - 1][text[page - 1].index("Laying plan") :]).group(1))
-    boxes = run("pdftotext", "-bbox", "-f", page, "-l", page, pdf, "-")
-    words = re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]+)<', boxes)
-    words = [(float(a), float(b), float(c), float(d), word) for a, b, c, d, word in words]
-    caption_y = min(y for _, y, _, _, word in words if word == "Laying" and y > 80)
-    # The lowest "0" over the caption, and the figure with a unit to the right of it.
-    zero = max((w for w in words if w[4] == "0" and w[1] < caption_y), key=lambda w: w[1])
-    same = [w for w in words if abs(w[1] - zero[1]) < 2 and w[0] > zero[0]]
-    amount = next(w for w in same if re.fullmatch(r"\d+", w[4]))
-    unit = next(w[4] for w in same if w[0] >= amount[0] and w[4] in ("ft", "in", "m", "mm"))
-    metres = float(amount[4]) * {"ft": 0.3048, "in": 0.0254, "m": 1.0, "mm": 0.001}[unit]
-    run("pdftoppm", "-r", dots, "-gray", "-f", page, "-l", page, "-singlefile", pdf, folder / "bar")
-    data = (folder / "bar.pgm").read_bytes()
-    width, height = map(int, re.match(rb"P5\s+(\d+)\s+(\d+)\s+255\s", data).groups())
-    pixels = data[-width * height :]
-    # The bar lies just over its figures: the longest dark stretch of any row there.
-    longest = 0
-    for row in range(int((zero[1] - 12) * dots / 72), int(zero[1] * dots / 72)):
-        left = int((zero[0] - 6) * dots / 72)
-        right = int((same[-1][2] + 40) * dots / 72)
-        stretch = 0
-        for pixel in pixels[row * width + left : row * width + right]:
-            stretch = stretch + 1 if pixel < 140 else 0
-            longest = max(longest, stretch)
-    measured_mm = longest / dots * 25.4
-    stated_mm = metres * 1000 / scale
-    if abs(measured_mm - stated_mm) > 0.6:
-        sys.exit(f"{pdf}: page {page}: the bar of {metres:.3f} m at 1 : {scale:.0f} measures {measured_mm:.2f} mm, not {stated_mm:.2f} mm")
-    return measured_mm, stated_mm
+    bars = []
+    pages = run("pdftotext", "-bbox", pdf, "-").split("<page ")[1:]
+    for number, page in enumerate(pages, 1):
+        words = re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]+)<', page)
+        words = [(float(a), float(b), float(c), float(d), word) for a, b, c, d, word in words]
+        pixels = None
+        for one, colon, to in zip(words, words[1:], words[2:]):
+            # "1 : 16" under a drawing; the walk lengthwise has an axis and no bar.
+            scale = re.fullmatch(r"(\d+)[).,;]*", to[4])
+            if not (one[4].strip("(") == "1" and colon[4] == ":" and scale):
+                continue
+            line = " ".join(word[4] for word in words if abs(word[1] - one[1]) < 2)
+            if "lengthwise" in line or "a lo largo" in line:
+                continue
+            # The lowest "0" over the caption at the left, and the figure with a unit to the right of it.
+            zero = max((w for w in words if w[4] == "0" and w[0] < 62 and w[1] < one[1]), key=lambda w: w[1], default=None)
+            if zero is None or one[1] - zero[1] > 72:
+                sys.exit(f"{pdf}: page {number}: no bar over {line!r}")
+            same = sorted(w for w in words if abs(w[1] - zero[1]) < 2 and w[0] > zero[0])
+            amount = next(w for w in same if re.fullmatch(r"\d+", w[4]))
+            unit = next(w for w in same if w[0] > amount[0])
+            metres = float(amount[4]) * {"ft": 0.3048, "in": 0.0254, "m": 1.0, "mm": 0.001}[unit[4]]
+            if pixels is None:
+                run("pdftoppm", "-r", dots, "-gray", "-f", number, "-l", number, "-singlefile", pdf, folder / "bar")
+                data = (folder / "bar.pgm").read_bytes()
+                width, height = map(int, re.match(rb"P5\s+(\d+)\s+(\d+)\s+255\s", data).groups())
+                pixels = data[-width * height :]
+            # The bar lies just over its figures: the longest dark stretch of any row there.
+            longest = 0
+            for row in range(int((zero[1] - 12) * dots / 72), int(zero[1] * dots / 72)):
+                left = int((zero[0] - 6) * dots / 72)
+                right = int((unit[2] + 10) * dots / 72)
+                stretch = 0
+                for pixel in pixels[row * width + left : row * width + right]:
+                    stretch = stretch + 1 if pixel < 140 else 0
+                    longest = max(longest, stretch)
+            measured_mm = longest / dots * 25.4
+            stated_mm = metres * 1000 / float(scale.group(1))
+            # Half a pen at each end, and a pixel.
+            if abs(measured_mm - stated_mm) > 0.4:
+                sys.exit(f"{pdf}: page {number}: the bar of {metres:.3f} m at 1 : {scale.group(1)} measures {measured_mm:.2f} mm, not {stated_mm:.2f} mm")
+            bars.append((measured_mm, stated_mm))
+    return bars
 
 
 program, folder, *sites = map(pathlib.Path, sys.argv[1:])
@@ -106,7 +116,7 @@ for site in sites:
                 if file.read_bytes() != (again / file.name).read_bytes():
                     sys.exit(f"{file}: other bytes the second time")
             for name in PDFS:
-                text = look_at(out / name, paper, bars)
+                text = look_at(out / name, paper)
                 n_pdfs += 1
                 if name == "crew.pdf":
                     stakes = subprocess.run([program, "stakes", site, "--json"], capture_output=True, text=True)
@@ -116,11 +126,12 @@ for site in sites:
                             for surface in stake["surfaces"]:
                                 n_numbers += 1
                                 if plain(surface["drop"]["shown"]) not in words:
-                                    sys.exit(f"{out / name}: no {surface['drop']['text']} of {surface['name']}")
-            if language == "en":
-                bar = scale_bar(out / "crew.pdf", folder)
-                if bar:
-                    bars.append(bar)
+                                    sys.exit(f"{out / name}: no {surface['drop']['shown']} of {surface['name']}")
+            for name in ("crew.pdf", "hand-over.pdf"):
+                found = scale_bars(out / name, folder)
+                if not found:
+                    sys.exit(f"{out / name}: no scale is said under any drawing")
+                bars.extend(found)
             for name in ("set-out.csv", "order.csv", "readings.csv"):
                 with open(out / name, newline="", encoding="utf-8") as file:
                     rows = list(csv.reader(file, strict=True))

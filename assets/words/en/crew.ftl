@@ -108,7 +108,7 @@ section-caption = Section at { $station }{ $scale }. From the string: { $drops }
 drop-of = { $surface } { $drop }
 to-scale = , to scale { $scale }
 long-section = Along the walk
-long-caption = The walk lengthwise. Heights are drawn { $times } times as large as lengths.
+long-caption = The walk lengthwise{ $scale }. Heights are drawn { $times } times as large as lengths.
 
 # Lifts
 lifts = Lifts
@@ -154,7 +154,7 @@ fact-least-lap = Least lap
 at-station = { $size } at { $station }
 plan-caption = Laying plan, part { $part } of { $parts }: from { $from } to { $to }{ $scale }. Cut pieces are hatched; their letters stand in the cut list. Match line { $match } stands on both parts.
 plan-caption-alone = Laying plan{ $scale }. Cut pieces are hatched; their letters stand in the cut list.
-plan-whole = The whole walk from above.
+plan-whole = The whole walk from above{ $scale }.
 plan-last = Laying plan, part { $part } of { $parts }: from { $from } to { $to }{ $scale }. Cut pieces are hatched; their letters stand in the cut list.
 match-line = match line { $letter }
 cut-list = Cut list

@@ -111,7 +111,7 @@ section-caption = Corte en { $station }{ $scale }. Desde el cordel: { $drops }.
 drop-of = { $surface } { $drop }
 to-scale = , a escala { $scale }
 long-section = A lo largo del andador
-long-caption = El andador a lo largo. Las alturas van dibujadas { $times } veces más grandes que los largos.
+long-caption = El andador a lo largo{ $scale }. Las alturas van dibujadas { $times } veces más grandes que los largos.
 
 # Capas
 lifts = Capas
@@ -157,7 +157,7 @@ fact-least-lap = Menor traslape
 at-station = { $size } en { $station }
 plan-caption = Plano de colocación, parte { $part } de { $parts }: de { $from } a { $to }{ $scale }. Las piezas cortadas van rayadas; sus letras están en la lista de cortes. La línea de empalme { $match } está en las dos partes.
 plan-caption-alone = Plano de colocación{ $scale }. Las piezas cortadas van rayadas; sus letras están en la lista de cortes.
-plan-whole = Todo el andador visto desde arriba.
+plan-whole = Todo el andador visto desde arriba{ $scale }.
 plan-last = Plano de colocación, parte { $part } de { $parts }: de { $from } a { $to }{ $scale }. Las piezas cortadas van rayadas; sus letras están en la lista de cortes.
 match-line = línea de empalme { $letter }
 cut-list = Lista de cortes

@@ -46,17 +46,20 @@ pub fn figure_height(weight: Weight) -> f64 {
 /// Whether the type has a shape for this letter.
 #[must_use]
 pub fn has(letter: char, weight: Weight) -> bool {
-    Measure::of(weight)
-        .face
-        .as_ref()
-        .is_some_and(|face| face.glyph_index(letter).is_some())
+    glyph(letter, weight).is_some()
 }
 
-/// Number of the type's shape for a letter; `None` where it has none.
+/// Number of the type's shape for a letter; `None` where it has none. A control letter and the mark of byte order have none, though a
+/// font may carry an empty one: no reader of a PDF may be told of them.
 #[must_use]
 pub fn glyph(letter: char, weight: Weight) -> Option<u16> {
+    if letter.is_control() || letter == '\u{feff}' {
+        return None;
+    }
     let face = Measure::of(weight).face.as_ref()?;
-    face.glyph_index(letter).map(|glyph| glyph.0)
+    let glyph = face.glyph_index(letter)?;
+    // A table of letters may end in one that stands for what is missing.
+    (glyph != GlyphId(0)).then_some(glyph.0)
 }
 
 /// One face, read once.
@@ -142,6 +145,13 @@ mod tests {
         // U+2044, the fraction slash, is not in the type.
         assert!(!has('\u{2044}', Weight::Regular));
         assert!(advance("\u{2044}", Weight::Regular) > 0.0);
+    }
+
+    #[test]
+    fn what_steers_a_terminal_has_no_shape() {
+        for letter in ['\0', '\u{7}', '\u{1b}', '\u{85}', '\u{feff}', '\u{ffff}'] {
+            assert!(!has(letter, Weight::Regular), "{letter:?}");
+        }
     }
 
     #[test]

@@ -26,14 +26,19 @@ mod long_section;
 mod material;
 mod pick;
 mod plan;
+mod scale;
 mod spotted;
 mod spread;
 mod tongue;
 mod wording;
 
-pub use cross_section::{cross_section, plain};
+pub use cross_section::{cross_section, cross_section_to_scale, plain};
 pub use item::{Drawing, Item};
-pub use long_section::{LongSection, long_section, long_section_on_paper, plain_lengthwise};
+pub use long_section::{
+    LongSection, long_section, long_section_on_paper, long_section_to_scale, plain_lengthwise,
+};
 pub use pick::picked;
-pub use plan::{Handle, PlanInput, PlanView, handles, piece_said, plan, plan_as_laid};
+pub use plan::{
+    Handle, PlanInput, PlanView, handles, piece_said, plan, plan_as_laid, plan_not_known,
+};
 pub use tongue::in_language;

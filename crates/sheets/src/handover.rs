@@ -10,11 +10,11 @@ use underbrick_calc::site::{Language, PictureOf, Site, Stamp};
 
 use crate::crew::Said;
 use crate::paper::{
-    Align, Block, Column, Document, Figure, Level, Mark, Paper, Picture, Style, Table, TableRow,
+    Align, Block, Column, Document, Figure, Level, Mark, Paper, Picture, Scaled, Style, Table,
+    TableRow, cross_section_scaled,
 };
 use crate::wording::on_one_line;
 use std::sync::Arc;
-use underbrick_drawing::cross_section;
 use underbrick_drawing::item::Sheet;
 
 /// What the record is made from.
@@ -163,14 +163,14 @@ fn under_the_brick(record: HandOver<'_>, line: &Line, bed: &Bed) -> Vec<Block> {
     ]));
     let width = record.paper.text_dots().0;
     let station = line.run.length() * 0.5;
-    let drawing = cross_section(
+    let Scaled { drawing, scale } = cross_section_scaled(
         site,
         record.catalogue,
         record.results,
         station,
         Sheet {
             width,
-            height: 500.0,
+            height: 450.0,
             text_scale: 1.0,
         },
     );
@@ -211,8 +211,9 @@ fn under_the_brick(record: HandOver<'_>, line: &Line, bed: &Bed) -> Vec<Block> {
         ]),
         Block::Figure(Figure {
             caption: format!(
-                "Section in the middle of the walk, at {}; readings as built are marked on it.",
-                shown.along(station)
+                "Section in the middle of the walk, at {}{}; readings as built are marked on it.",
+                shown.along(station),
+                scale.map_or_else(String::new, |scale| format!(", to scale {}", scale.written))
             ),
             drawing: Arc::new(drawing),
         }),

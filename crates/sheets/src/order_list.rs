@@ -1,9 +1,10 @@
 //! The order list on paper: what is bought, taken away and hired, supplier by supplier, and what must be there on which day. For the office
 //! and for suppliers: no price that the owner pays stands on it.
 
-use underbrick_calc::order::Order;
+use underbrick_calc::order::{Item, Order, SaleUnit, Stage};
 use underbrick_calc::site::{Language, Site};
 
+use crate::order::words::count_words;
 use crate::order::{LineRow, WaySheet, order_sheet};
 use crate::paper::{Align, Block, Column, Document, Level, Mark, Style, Table, TableRow};
 use crate::wording::on_one_line;
@@ -127,13 +128,16 @@ fn table(lines: &[&LineRow]) -> Block {
     let rows = lines
         .iter()
         .map(|line| {
-            let need = if line.is_least {
+            let need = if line.is_least && line.need != "not known" {
                 format!("at least {}", line.need)
             } else {
                 line.need.clone()
             };
             let order = match (&line.count, line.unit) {
-                (Some(count), Some(unit)) => format!("{count} {unit}"),
+                (Some(count), Some(key)) => match (count.parse(), SaleUnit::of(key)) {
+                    (Ok(count), Some(unit)) => count_words(count, unit),
+                    _ => format!("{count} {key}"),
+                },
                 (Some(count), None) => count.clone(),
                 (None, _) => "not known".to_owned(),
             };
@@ -186,12 +190,23 @@ fn days(way: &WaySheet) -> Vec<Block> {
             let work: Vec<String> = day
                 .stages
                 .iter()
-                .map(|(stage, hours)| format!("{stage} ({hours} h)"))
+                .map(|(key, hours)| {
+                    let name = Stage::of(key).map_or(*key, Stage::name);
+                    // To the tenth, as nobody works finer.
+                    let hours = hours
+                        .parse()
+                        .map_or_else(|_| hours.clone(), |hours: f64| format!("{hours:.1}"));
+                    format!("{name} ({hours} h)")
+                })
+                .collect();
+            let on_site = day.on_site.iter();
+            let on_site: Vec<&str> = on_site
+                .map(|key| Item::of(key).map_or(*key, Item::name))
                 .collect();
             TableRow {
                 cells: vec![
                     day.number.to_string(),
-                    day.on_site.join(", "),
+                    on_site.join(", "),
                     work.join(", "),
                     day.said.join(" "),
                 ],

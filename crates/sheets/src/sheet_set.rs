@@ -7,7 +7,9 @@ use underbrick_calc::line::Line;
 use underbrick_calc::site::{Language, Letterhead, PictureOf, Site};
 use underbrick_drawing::item::Sheet;
 use underbrick_drawing::palette::Theme;
-use underbrick_drawing::{PlanView, cross_section, long_section_on_paper, plan_as_laid, svg};
+use underbrick_drawing::{
+    PlanView, cross_section, long_section_on_paper, plan_as_laid, plan_not_known, svg,
+};
 
 use crate::agreement::Design;
 use crate::crew::{CrewSheet, crew_sheet};
@@ -17,7 +19,7 @@ use crate::order_list::order_list;
 use crate::owner::{OwnerSheet, owner_message, owner_sheet, station_shown};
 use crate::paper::{Document, Paper, PdfError, Picture, lay_out, write_pdf};
 use crate::readings::readings_csv;
-use crate::stakes::stakes_csv;
+use crate::stakes::{stakes_csv, stakes_csv_head};
 use crate::wording::on_one_line;
 
 /// What sheets are made from.
@@ -225,7 +227,7 @@ fn handed_over(set: &SheetSet<'_>) -> Document {
 fn set_out(set: &SheetSet<'_>) -> String {
     match (&set.results.line, &set.results.build) {
         (Some(line), Some(build)) => stakes_csv(set.site, line, build),
-        _ => String::new(),
+        _ => stakes_csv_head(),
     }
 }
 
@@ -273,13 +275,14 @@ fn section_along(set: &SheetSet<'_>) -> String {
 }
 
 fn plan(set: &SheetSet<'_>) -> String {
-    let Some((line, lay)) = set.laid() else {
-        return String::new();
-    };
     let sheet = Sheet {
         width: 1600.0,
         height: 1200.0,
         ..DRAWN
+    };
+    let Some((line, lay)) = set.laid() else {
+        let drawing = plan_not_known(set.site, set.results, sheet);
+        return svg::write(&drawing, Theme::Sun);
     };
     let view = PlanView::whole(set.site, &line.run, sheet);
     svg::write(&plan_as_laid(set.site, line, lay, view, sheet), Theme::Sun)

@@ -5,6 +5,7 @@ use super::{Cut, names, sizes};
 use crate::callouts::Band;
 use crate::draft::{Draft, Sizes};
 use crate::item::{Point, Sheet};
+use crate::scale::Scales;
 
 /// Space to the edge of the sheet, in dots.
 pub(super) const MARGIN: f64 = 12.0;
@@ -14,6 +15,8 @@ const KNEE: f64 = 20.0;
 const UNDER: f64 = 16.0;
 /// Most ground drawn beside the dig, in dots.
 const BESIDE: f64 = 130.0;
+/// Height over what it needs that a section keeps at a scale that was asked for, in dots.
+const AIR: f64 = 40.0;
 
 /// How much is drawn round the section.
 #[derive(Clone, Copy, Debug)]
@@ -66,13 +69,15 @@ pub(super) struct Frame {
     /// Height of the grade line at the centreline.
     pub grade: f64,
     pub callouts: Band,
+    /// Height of the sheet that is not needed at one of the scales that were asked for.
+    pub spare_height: f64,
     centre: f64,
     grade_level: f64,
 }
 
 impl Frame {
     /// The most that can be drawn with the section still large: not much smaller than it would be alone on the sheet.
-    pub fn fit(cut: &Cut<'_>, said: &[Said], sheet: Sheet) -> Self {
+    pub fn fit(cut: &Cut<'_>, said: &[Said], sheet: Sheet, scales: Scales<'_>) -> Self {
         let sizes = Sizes::on(sheet);
         let rows = names::rows_wanted(said, sheet, sizes);
         let layer_names = names::layer_names_width(cut, sheet, sizes);
@@ -85,7 +90,7 @@ impl Frame {
                 layer_names: left_room > 0.0,
                 ..detail
             };
-            Self::with(cut, sheet, sizes, detail, (left_room, right_room))
+            Self::with(cut, sheet, detail, (left_room, right_room), scales)
         };
         let alone = with(detail(0, 0, 0, false));
         let depth = cut.extent.above + cut.extent.below;
@@ -105,10 +110,11 @@ impl Frame {
     fn with(
         cut: &Cut<'_>,
         sheet: Sheet,
-        sizes: Sizes,
         detail: Detail,
         (left_room, right_room): (f64, f64),
+        scales: Scales<'_>,
     ) -> Self {
+        let sizes = Sizes::on(sheet);
         let beside = if detail.layer_names { 46.0 } else { 24.0 };
         let (left, right) = (MARGIN + left_room, sheet.width - MARGIN - right_room);
         let callouts_bottom = MARGIN - 4.0 + Band::height(detail.callout_rows, sizes);
@@ -122,9 +128,15 @@ impl Frame {
         let by_width = (right - left - 2.0 * beside) / (2.0 * half_dig);
         let height = sheet.height - top - under_room - UNDER;
         let by_height = height / (above + below);
-        let dots_per_metre = by_width.min(by_height).max(10.0);
+        let dots_per_metre = scales.largest_within(by_width.min(by_height).max(10.0));
         // What is left over in height goes above, into the ground, and below.
         let left_over = (height - (above + below) * dots_per_metre).max(0.0);
+        let spare_height = if scales.holds(dots_per_metre) {
+            (left_over - AIR).max(0.0)
+        } else {
+            0.0
+        };
+        let left_over = left_over - spare_height;
         let grade = top + above * dots_per_metre + 0.4 * left_over;
         let bottom = grade + below * dots_per_metre + UNDER + (0.2 * left_over).min(60.0);
         let half = ((right - left) / 2.0).min(half_dig * dots_per_metre + BESIDE);
@@ -147,6 +159,7 @@ impl Frame {
             callouts,
             centre,
             grade_level,
+            spare_height,
         }
     }
 
@@ -183,6 +196,7 @@ impl Frame {
             },
             centre,
             grade_level: cut.grade_at(0.0),
+            spare_height: 0.0,
         }
     }
 

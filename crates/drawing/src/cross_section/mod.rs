@@ -19,6 +19,7 @@ use crate::draft::{Draft, GRADE, HAIRLINE, OUTLINE, dashed, solid};
 use crate::item::{Drawing, Point, Sheet};
 use crate::material;
 use crate::palette::Ink;
+use crate::scale::Scales;
 use crate::spotted::{self, Stands};
 use frame::Frame;
 use underbrick_calc::Results;
@@ -41,10 +42,35 @@ pub fn cross_section(
     station: Length,
     sheet: Sheet,
 ) -> Drawing {
+    made(site, catalogue, results, station, (sheet, Scales::ANY))
+}
+
+/// As [`cross_section`], at the largest of `scales` that the sheet holds, and no higher than it needs to be. A scale is in dots of the
+/// sheet for a metre on the ground. Where the sheet holds none of them it is drawn as large as it can be; [`Drawing::dots_per_metre`]
+/// tells.
+#[must_use]
+pub fn cross_section_to_scale(
+    site: &Site,
+    catalogue: &Catalogue,
+    results: &Results,
+    station: Length,
+    sheet: Sheet,
+    scales: &[f64],
+) -> Drawing {
+    made(site, catalogue, results, station, (sheet, Scales(scales)))
+}
+
+fn made(
+    site: &Site,
+    catalogue: &Catalogue,
+    results: &Results,
+    station: Length,
+    (sheet, scales): (Sheet, Scales<'_>),
+) -> Drawing {
     let sheet = sheet.usable();
     match Cut::new(site, catalogue, results, station) {
         Some(cut) => {
-            let mut drawing = draw(&cut, sheet);
+            let mut drawing = drawn(&cut, sheet, scales);
             as_built::across(&mut drawing, results, station, site.shown_in);
             drawing
         }
@@ -53,9 +79,19 @@ pub fn cross_section(
 }
 
 /// Draws a cut that is known.
+#[cfg(test)]
 pub(crate) fn draw(cut: &Cut<'_>, sheet: Sheet) -> Drawing {
+    drawn(cut, sheet, Scales::ANY)
+}
+
+/// Draws a cut that is known at one of some scales.
+pub(crate) fn drawn(cut: &Cut<'_>, sheet: Sheet, scales: Scales<'_>) -> Drawing {
     let said = said::said(cut);
-    let frame = Frame::fit(cut, &said, sheet);
+    let frame = Frame::fit(cut, &said, sheet, scales);
+    let sheet = Sheet {
+        height: sheet.height - frame.spare_height,
+        ..sheet
+    };
     let mut draft = frame.board(sheet);
     ground::undisturbed(&mut draft, cut, &frame);
     ground::pit_log(&mut draft, cut, &frame);

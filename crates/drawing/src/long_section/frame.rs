@@ -5,6 +5,7 @@ use super::axes;
 use crate::callouts::Band;
 use crate::draft::{Draft, Sizes};
 use crate::item::{Point, Sheet};
+use crate::scale::Scales;
 
 /// Space to the edge of the sheet, in dots.
 pub(super) const MARGIN: f64 = 12.0;
@@ -57,11 +58,11 @@ pub(super) struct Frame {
 
 impl Frame {
     /// The most that can be drawn with the ground still tall.
-    pub fn fit(walk: &Lengthwise<'_>, sheet: Sheet, made_for: MadeFor) -> Self {
+    pub fn fit(walk: &Lengthwise<'_>, sheet: Sheet, made_for: MadeFor, scales: Scales<'_>) -> Self {
         let most_rows = if sheet.height >= 520.0 { 2 } else { 1 };
         let details = [(most_rows, true), (1, true), (1, false), (0, false)];
         let frames = details.map(|(callout_rows, names_curves)| {
-            Self::with(walk, sheet, made_for, callout_rows, names_curves)
+            Self::with(walk, sheet, made_for, (callout_rows, names_curves), scales)
         });
         let tall = |frame: &Self| frame.ground_height() >= (0.24 * sheet.height).max(60.0);
         let [.., least] = frames;
@@ -76,8 +77,8 @@ impl Frame {
         walk: &Lengthwise<'_>,
         sheet: Sheet,
         made_for: MadeFor,
-        callout_rows: usize,
-        names_curves: bool,
+        (callout_rows, names_curves): (usize, bool),
+        scales: Scales<'_>,
     ) -> Self {
         let sizes = Sizes::on(sheet);
         let flag_row = 1.7 * sizes.label;
@@ -109,14 +110,18 @@ impl Frame {
         let (high, low) = walk.levels();
         let height = (bottom - UNDER - top).max(20.0);
         let range = (high - low).max(0.05);
-        let by_width = (right - left).max(40.0) / walk.run_m;
+        let by_width = scales.largest_within((right - left).max(40.0) / walk.run_m);
         let times = TIMES
             .iter()
             .copied()
             .filter(|times| range * times * by_width <= height)
             .fold(1.0, f64::max);
         // A short, deep walk is limited by its depth.
-        let dots_per_metre = by_width.min(height / range / times);
+        let dots_per_metre = if range * times * by_width <= height {
+            by_width
+        } else {
+            scales.largest_within(height / range / times)
+        };
         let used = range * times * dots_per_metre;
         let sill = top + high * times * dots_per_metre + 0.35 * (height - used).max(0.0);
         let callouts = Band {

@@ -22,6 +22,7 @@ use crate::draft::{AS_FOUND, Draft, GRADE, HAIRLINE, OUTLINE, dashed, dotted, so
 use crate::item::{Drawing, Point, Sheet};
 use crate::material;
 use crate::palette::Ink;
+use crate::scale::Scales;
 use frame::{Frame, MadeFor};
 use underbrick_calc::Results;
 use underbrick_calc::bed::AlongSpot;
@@ -69,7 +70,8 @@ pub fn long_section(
     marker: Length,
     sheet: Sheet,
 ) -> LongSection {
-    made(site, catalogue, results, marker, sheet, MadeFor::Screen)
+    let on = (sheet, MadeFor::Screen, Scales::ANY);
+    made(site, catalogue, results, marker, on)
 }
 
 /// The long section on paper, or in a file: as [`long_section`], without the handle that only a finger needs.
@@ -81,7 +83,24 @@ pub fn long_section_on_paper(
     marker: Length,
     sheet: Sheet,
 ) -> Drawing {
-    made(site, catalogue, results, marker, sheet, MadeFor::Paper).drawing
+    let on = (sheet, MadeFor::Paper, Scales::ANY);
+    made(site, catalogue, results, marker, on).drawing
+}
+
+/// As [`long_section_on_paper`], with lengths at the largest of `scales` that the sheet holds; heights are enlarged by a whole number.
+/// A scale is in dots of the sheet for a metre on the ground. Where the sheet holds none of them it is drawn as large as it can be;
+/// [`Drawing::dots_per_metre`] tells.
+#[must_use]
+pub fn long_section_to_scale(
+    site: &Site,
+    catalogue: &Catalogue,
+    results: &Results,
+    marker: Length,
+    sheet: Sheet,
+    scales: &[f64],
+) -> Drawing {
+    let on = (sheet, MadeFor::Paper, Scales(scales));
+    made(site, catalogue, results, marker, on).drawing
 }
 
 fn made(
@@ -89,13 +108,12 @@ fn made(
     catalogue: &Catalogue,
     results: &Results,
     marker: Length,
-    sheet: Sheet,
-    made_for: MadeFor,
+    (sheet, made_for, scales): (Sheet, MadeFor, Scales<'_>),
 ) -> LongSection {
     let sheet = sheet.usable();
     match Lengthwise::new(site, catalogue, results, marker) {
         Some(walk) => {
-            let mut section = draw_for(&walk, sheet, made_for);
+            let mut section = draw_for(&walk, sheet, made_for, scales);
             as_built::along(&mut section.drawing, results, site.shown_in);
             section
         }
@@ -112,17 +130,22 @@ fn made(
 /// Draws a walk that is known, for a finger.
 #[cfg(test)]
 pub(crate) fn draw(walk: &Lengthwise<'_>, sheet: Sheet) -> LongSection {
-    draw_for(walk, sheet, MadeFor::Screen)
+    draw_for(walk, sheet, MadeFor::Screen, Scales::ANY)
 }
 
 /// Draws a walk that is known, on paper.
 #[cfg(test)]
 pub(crate) fn draw_on_paper(walk: &Lengthwise<'_>, sheet: Sheet) -> Drawing {
-    draw_for(walk, sheet, MadeFor::Paper).drawing
+    draw_for(walk, sheet, MadeFor::Paper, Scales::ANY).drawing
 }
 
-fn draw_for(walk: &Lengthwise<'_>, sheet: Sheet, made_for: MadeFor) -> LongSection {
-    let frame = Frame::fit(walk, sheet, made_for);
+fn draw_for(
+    walk: &Lengthwise<'_>,
+    sheet: Sheet,
+    made_for: MadeFor,
+    scales: Scales<'_>,
+) -> LongSection {
+    let frame = Frame::fit(walk, sheet, made_for, scales);
     let mut draft = frame.board(sheet);
     axes::grid(&mut draft, walk, &frame);
     built(&mut draft, walk, &frame);

@@ -23,11 +23,13 @@ pub use handles::{Handle, handles};
 pub use said::piece_said;
 pub use view::PlanView;
 
+use crate::cross_section::missing;
 use crate::draft::{Draft, HAIRLINE, OUTLINE, Sizes, solid};
 use crate::item::{Drawing, Point, Sheet};
 use crate::palette::Ink;
 use band::Band;
 use room::{Dots, Room};
+use underbrick_calc::Results;
 use underbrick_calc::lay::{Lay, LayNote, LayWishes, Measured, Pieces, PlanPoint};
 use underbrick_calc::line::{GradePiece, Line, Run};
 use underbrick_calc::measure::slope::Fall;
@@ -85,6 +87,13 @@ impl<'a> PlanInput<'a> {
             notes: &lay.notes,
         }
     }
+}
+
+/// What stands in the place of a plan of which nothing is known: what is missing, in words.
+#[must_use]
+pub fn plan_not_known(site: &Site, results: &Results, sheet: Sheet) -> Drawing {
+    let missing = missing::what_is_missing(site, results);
+    missing::statement("Plan not known yet", &missing, &[], sheet.usable())
 }
 
 /// How much is drawn, by the scale.

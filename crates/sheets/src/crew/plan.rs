@@ -4,14 +4,14 @@ use std::sync::Arc;
 
 use underbrick_calc::lay::{Lay, PlanPoint};
 use underbrick_calc::quantity::{in_metres, metres};
-use underbrick_calc::site::ShownIn;
 use underbrick_drawing::item::{Anchor, Dash, Drawing, Item, Pen, Point, Sheet};
 use underbrick_drawing::palette::Ink;
 use underbrick_drawing::text::Text;
 use underbrick_drawing::{PlanView, in_language, plan_as_laid};
 
 use super::Designed;
-use crate::paper::{Block, DOT_MM, Figure, Level};
+use super::sections::to_scale;
+use crate::paper::{Block, Figure, Level, RoundScale, plan_view_scaled};
 
 /// Room around the walk for dimensions and stations, in dots.
 const AROUND: f64 = 105.0;
@@ -32,21 +32,6 @@ pub(crate) struct Part {
     centre: PlanPoint,
 }
 
-/// Metres on the ground for one on paper: 3/4 in to a foot, or 1 to 20. Letters of cut pieces have room at it.
-const fn scale(shown_in: ShownIn) -> f64 {
-    match shown_in {
-        ShownIn::FeetInches => 16.0,
-        ShownIn::Metric => 20.0,
-    }
-}
-
-fn scale_words(shown_in: ShownIn) -> &'static str {
-    match shown_in {
-        ShownIn::FeetInches => "3/4 in = 1 ft (1 : 16)",
-        ShownIn::Metric => "1 : 20",
-    }
-}
-
 pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
     let said = designed.said;
     let (width, height) = designed.sheet.paper.text_dots();
@@ -56,9 +41,10 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
         height: height - 150.0,
         text_scale: 1.0,
     };
-    let dots_per_metre = 1000.0 / DOT_MM / scale(said.shown_in);
+    let scale = RoundScale::of_laying_plan(said.shown_in);
+    let dots_per_metre = scale.dots_per_metre();
     let parts = parts(designed, (sheet.width, sheet.height), dots_per_metre);
-    let scale = said.with("to-scale", &[("scale", scale_words(said.shown_in))]);
+    let scale = to_scale(said, Some(scale));
     let site = designed.sheet.site;
     let n_parts = parts.len();
     let mut blocks = Vec::new();
@@ -68,6 +54,7 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
             ..sheet
         };
         let view = PlanView::whole(site, &designed.line.run, small);
+        let (view, whole_scale) = plan_view_scaled(view, said.shown_in);
         let mut drawing = in_language(designed.sheet.language, || {
             plan_as_laid(site, designed.line, lay, view, small)
         });
@@ -75,7 +62,7 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
             match_line(&mut drawing, designed, view, part.to_m, nth, false);
         }
         blocks.push(Block::Figure(Figure {
-            caption: said.say("plan-whole"),
+            caption: said.with("plan-whole", &[("scale", &to_scale(said, whole_scale))]),
             drawing: Arc::new(drawing),
         }));
     }

@@ -4,13 +4,15 @@ use std::sync::Arc;
 
 use underbrick_calc::build::Stake;
 use underbrick_calc::quantity::{Length, in_metres};
+use underbrick_drawing::in_language;
 use underbrick_drawing::item::Sheet;
-use underbrick_drawing::{cross_section, in_language, long_section_on_paper};
 
-use super::Designed;
-use crate::paper::{Block, Figure, Level};
+use super::{Designed, Said};
+use crate::paper::{
+    Block, Figure, Level, RoundScale, Scaled, cross_section_scaled, long_section_scaled,
+};
 
-/// Height of a section across, in dots: 92 mm, two on a page.
+/// Most height of a section across, in dots: 92 mm, two on a page.
 const ACROSS: f64 = 460.0;
 /// Height of the section along: 84 mm.
 const ALONG: f64 = 420.0;
@@ -38,17 +40,9 @@ pub(super) fn sections(designed: &Designed<'_>) -> Vec<Block> {
             })
             .collect();
         let station = said.shown_in.along(stake.station);
-        let caption = said.with(
-            "section-caption",
-            &[
-                ("station", &station),
-                ("scale", ""),
-                ("drops", &drops.join(", ")),
-            ],
-        );
         let inputs = designed.sheet;
-        let drawing = in_language(inputs.language, || {
-            cross_section(
+        let Scaled { drawing, scale } = in_language(inputs.language, || {
+            cross_section_scaled(
                 inputs.site,
                 inputs.catalogue,
                 inputs.results,
@@ -56,6 +50,14 @@ pub(super) fn sections(designed: &Designed<'_>) -> Vec<Block> {
                 sheet(ACROSS),
             )
         });
+        let caption = said.with(
+            "section-caption",
+            &[
+                ("station", &station),
+                ("scale", &to_scale(said, scale)),
+                ("drops", &drops.join(", ")),
+            ],
+        );
         heading.push(Block::Figure(Figure {
             caption,
             drawing: Arc::new(drawing),
@@ -68,7 +70,7 @@ pub(super) fn sections(designed: &Designed<'_>) -> Vec<Block> {
         .first()
         .map_or(middle, |stake| stake.station);
     let along = in_language(inputs.language, || {
-        long_section_on_paper(
+        long_section_scaled(
             inputs.site,
             inputs.catalogue,
             inputs.results,
@@ -76,15 +78,23 @@ pub(super) fn sections(designed: &Designed<'_>) -> Vec<Block> {
             sheet(ALONG),
         )
     });
-    let times = format!("{:.0}", along.heights_times);
+    let scale = to_scale(said, along.scale);
+    let times = format!("{:.0}", along.drawing.heights_times);
     blocks.push(Block::Together(vec![
         Block::Heading(Level::Point, said.say("long-section")),
         Block::Figure(Figure {
-            caption: said.with("long-caption", &[("times", &times)]),
-            drawing: Arc::new(along),
+            caption: said.with("long-caption", &[("scale", &scale), ("times", &times)]),
+            drawing: Arc::new(along.drawing),
         }),
     ]));
     blocks
+}
+
+/// The scale, said after what is drawn at it; nothing where it is not round: the bar in the drawing is true all the same.
+pub(super) fn to_scale(said: Said, scale: Option<RoundScale>) -> String {
+    scale.map_or_else(String::new, |scale| {
+        said.with("to-scale", &[("scale", scale.written)])
+    })
 }
 
 /// The stakes whose section is drawn: where the dig is deepest, and where it is the least deep if that differs.

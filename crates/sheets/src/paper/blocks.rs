@@ -9,9 +9,11 @@ use underbrick_words::Words;
 
 use super::clipped::{Within, clipped};
 use super::pages::{PlacedPicture, Role, Tree};
+use super::pdf::cannot_be_taken;
 use super::strip::{HAIRLINE, RULE, Strip, Type, placed};
-use super::wrap::wrap;
-use super::{Block, Figure, Level, Mark, Paper, Picture, SignatureLine, Style};
+use super::table::{Columns, lines_within};
+use super::wrap::{shortened, wrap};
+use super::{Block, Column, Figure, Level, Mark, Paper, Picture, SignatureLine, Style};
 
 /// Type of running text, in dots: 9 points.
 pub(super) const BODY: f64 = 16.0;
@@ -23,6 +25,8 @@ const APART: f64 = 9.0;
 const GUTTER: f64 = 24.0;
 /// Height of a line to write on by hand: 7 mm.
 const HAND: f64 = 35.0;
+/// Least width of a caption: a narrow figure has a wider one.
+const LEAST_CAPTION: f64 = 260.0;
 /// Width of a line to sign on: 80 mm.
 const SIGNED: f64 = 400.0;
 
@@ -33,6 +37,8 @@ pub(super) struct Setter {
     pub tree: Tree,
     pub strips: Vec<Strip>,
     pub words: &'static Words,
+    /// Tables with the same columns, and how wide those are.
+    pub alike: Vec<(Vec<Column>, Columns)>,
 }
 
 impl Setter {
@@ -44,6 +50,7 @@ impl Setter {
             tree: Tree::default(),
             strips: Vec::new(),
             words,
+            alike: Vec::new(),
         }
     }
 
@@ -143,9 +150,11 @@ impl Setter {
     fn list(&mut self, mark: Mark, lines: &[String]) {
         let set = Type::regular(BODY);
         let list = self.tree.add(Role::List(mark == Mark::Number), None);
+        let last = format!("{}.", lines.len());
         let left = match mark {
             Mark::Dot => 20.0,
-            Mark::Number | Mark::Box => 32.0,
+            Mark::Number => 32.0_f64.max(width_of(&last, set.weight, set.size) + 8.0),
+            Mark::Box => 32.0,
         };
         for (nth, written) in lines.iter().enumerate() {
             let item = self.tree.add(Role::ListItem, Some(list));
@@ -177,44 +186,24 @@ impl Setter {
         let set = Type::regular(BODY);
         let left = 44.0;
         let lines = wrap(written, set.weight, set.size, self.width - left - 10.0);
-        let text_height = set.leading() * count(lines.len());
-        let height = text_height.max(26.0) + 14.0;
-        let mut strip = Strip::of_height(height);
-        strip.frame((0.0, 0.0), (self.width, height), RULE);
-        let middle = 0.5 * height;
-        strip.filled(
-            &[
-                (11.0, middle + 11.0),
-                (37.0, middle + 11.0),
-                (24.0, middle - 12.0),
-            ],
-            Ink::Ink,
-        );
-        strip.line(
-            &[(24.0, middle - 4.0), (24.0, middle + 3.5)],
-            2.6,
-            Ink::Paper,
-        );
-        strip.line(
-            &[(24.0, middle + 5.5), (24.0, middle + 8.5)],
-            2.6,
-            Ink::Paper,
-        );
         let node = self.tree.add(Role::Paragraph, None);
-        let top = 0.5 * (height - text_height);
-        strip.tag(node, |strip| {
-            for (nth, line) in lines.iter().enumerate() {
-                strip.text(
-                    left,
-                    top + set.leading() * count(nth),
-                    line,
-                    set,
-                    Anchor::Left,
-                );
-            }
-        });
-        self.strips.push(strip);
-        self.after(APART);
+        // One that is higher than a page has several frames.
+        for lines in lines.chunks(lines_within(self.height - 40.0, set)) {
+            let text_height = set.leading() * count(lines.len());
+            let height = text_height.max(26.0) + 14.0;
+            let mut strip = Strip::of_height(height);
+            strip.frame((0.0, 0.0), (self.width, height), RULE);
+            triangle(&mut strip, 0.5 * height);
+            let top = 0.5 * (height - text_height);
+            strip.tag(node, |strip| {
+                for (nth, line) in lines.iter().enumerate() {
+                    let top = top + set.leading() * count(nth);
+                    strip.text(left, top, line, set, Anchor::Left);
+                }
+            });
+            self.strips.push(strip);
+            self.after(APART);
+        }
     }
 
     /// Names over their values, three across where they are short enough, ruled like a title block.
@@ -239,26 +228,37 @@ impl Setter {
                 .iter()
                 .map(|(_, written)| wrap(written, value.weight, value.size, column - 16.0))
                 .collect();
+            let nodes: Vec<usize> = row
+                .iter()
+                .map(|_| self.tree.add(Role::Paragraph, None))
+                .collect();
             let n_lines = cells.iter().map(Vec::len).max().unwrap_or(1);
-            let height = name.leading() + value.leading() * count(n_lines) + 8.0;
-            let mut strip = Strip::of_height(height);
-            strip.rule(0.0, self.width, 0.0, if is_first { RULE } else { HAIRLINE });
-            is_first = false;
-            for (nth, ((called, _), lines)) in row.iter().zip(&cells).enumerate() {
-                let x = column * count(nth) + if nth > 0 { 10.0 } else { 0.0 };
-                if nth > 0 {
-                    strip.line(&[(x - 10.0, 0.0), (x - 10.0, height)], HAIRLINE, Ink::Ink);
-                }
-                let node = self.tree.add(Role::Paragraph, None);
-                strip.tag(node, |strip| {
-                    strip.text(x, 3.0, called, name, Anchor::Left);
-                    for (nth, line) in lines.iter().enumerate() {
-                        let top = 3.0 + name.leading() + value.leading() * count(nth);
-                        strip.text(x, top, line, value, Anchor::Left);
+            let n_fit = lines_within(self.height - name.leading() - 40.0, value);
+            for from in (0..n_lines.max(1)).step_by(n_fit) {
+                let n_here = n_fit.min(n_lines.max(1) - from);
+                let height = name.leading() + value.leading() * count(n_here) + 8.0;
+                let mut strip = Strip::of_height(height);
+                strip.rule(0.0, self.width, 0.0, if is_first { RULE } else { HAIRLINE });
+                is_first = false;
+                for (nth, (((called, _), lines), node)) in
+                    row.iter().zip(&cells).zip(&nodes).enumerate()
+                {
+                    let x = column * count(nth) + if nth > 0 { 10.0 } else { 0.0 };
+                    if nth > 0 {
+                        strip.line(&[(x - 10.0, 0.0), (x - 10.0, height)], HAIRLINE, Ink::Ink);
                     }
-                });
+                    strip.tag(*node, |strip| {
+                        if from == 0 {
+                            strip.text(x, 3.0, called, name, Anchor::Left);
+                        }
+                        for (nth, line) in lines.iter().skip(from).take(n_here).enumerate() {
+                            let top = 3.0 + name.leading() + value.leading() * count(nth);
+                            strip.text(x, top, line, value, Anchor::Left);
+                        }
+                    });
+                }
+                self.strips.push(strip);
             }
-            self.strips.push(strip);
         }
         if let Some(last) = self.strips.last_mut() {
             let at = last.height;
@@ -305,8 +305,9 @@ impl Setter {
     fn figure(&mut self, figure: &Figure) -> Strip {
         let drawing = &figure.drawing;
         let set = Type::second(NOTE);
+        let caption_room = self.caption_height(&figure.caption, drawing.sheet.width, set);
         let share = (self.width / drawing.sheet.width)
-            .min((self.height - 60.0) / drawing.sheet.height)
+            .min((self.height - caption_room) / drawing.sheet.height)
             .min(1.0);
         let (width, height) = (drawing.sheet.width * share, drawing.sheet.height * share);
         let mut strip = Strip::of_height(height);
@@ -340,17 +341,32 @@ impl Setter {
         } else {
             figure.caption.clone()
         };
-        self.caption(&mut strip, &caption, width.max(260.0), set);
+        self.caption(&mut strip, &caption, width.max(LEAST_CAPTION), set);
         strip
     }
 
+    /// Height that a caption takes under its figure, with a line over for what may be added; at most half a page.
+    fn caption_height(&self, written: &str, figure_width: f64, set: Type) -> f64 {
+        let width = figure_width.min(self.width).max(LEAST_CAPTION);
+        let lines = wrap(written, set.weight, set.size, width);
+        (set.leading() * count(lines.len() + 1) + 8.0).min(0.5 * self.height)
+    }
+
+    /// As many lines as still fit a page under what stands in the strip; the last says when some are left out.
     fn caption(&mut self, strip: &mut Strip, written: &str, width: f64, set: Type) {
         if written.is_empty() {
             return;
         }
         let node = self.tree.add(Role::Caption, None);
-        let lines = wrap(written, set.weight, set.size, width);
         strip.height += 4.0;
+        let mut lines = wrap(written, set.weight, set.size, width);
+        let n_fit = lines_within(self.height - strip.height - 4.0, set);
+        if lines.len() > n_fit {
+            lines.truncate(n_fit);
+            if let Some(last) = lines.last_mut() {
+                *last = shortened(&format!("{last} …"), set.weight, set.size, width);
+            }
+        }
         strip.tag(node, |strip| {
             for line in &lines {
                 let top = strip.height;
@@ -363,7 +379,12 @@ impl Setter {
     fn picture(&mut self, picture: &Picture) {
         let node = self.tree.add(Role::Figure(picture.caption.clone()), None);
         let mut strip = Strip::default();
-        match &picture.bytes {
+        let taken = picture.bytes.as_ref().map_err(String::clone);
+        let taken = taken.and_then(|bytes| match cannot_be_taken(bytes) {
+            Some(_) => Err(self.words.say("no-picture")),
+            None => Ok(bytes),
+        });
+        match taken {
             Ok(bytes) if picture.width > 0 && picture.height > 0 => {
                 // At most two thirds of the width and a third of the height of the page.
                 let (width, height) = (f64::from(picture.width), f64::from(picture.height));
@@ -378,7 +399,7 @@ impl Setter {
                 strip.frame((0.0, 0.0), (share * width, share * height), HAIRLINE);
             }
             Ok(_) => self.no_picture(&mut strip, node, ""),
-            Err(why) => self.no_picture(&mut strip, node, why),
+            Err(why) => self.no_picture(&mut strip, node, &why),
         }
         let width = self.width;
         self.caption(&mut strip, &picture.caption, width, Type::second(NOTE));
@@ -427,8 +448,14 @@ impl Setter {
         };
         let value = Type::regular(BODY);
         let date = self.words.say("date");
+        let mut lines = wrap(&under, set.weight, set.size, SIGNED);
+        lines.truncate(lines_within(self.height - 160.0, set));
+        strip.height += set.leading() * count(lines.len().saturating_sub(1));
         strip.tag(node, |strip| {
-            strip.text(0.0, signed_at + 3.0, &under, set, Anchor::Left);
+            for (nth, line) in lines.iter().enumerate() {
+                let top = signed_at + 3.0 + set.leading() * count(nth);
+                strip.text(0.0, top, line, set, Anchor::Left);
+            }
             strip.text(
                 SIGNED + GUTTER,
                 signed_at - value.leading() - 2.0,
@@ -444,12 +471,10 @@ impl Setter {
     fn write_in(&mut self, written: &str, n_lines: usize) {
         let set = Type::second(NOTE);
         let node = self.tree.add(Role::Paragraph, None);
-        let mut strip = Strip::of_height(set.leading());
-        strip.keeps_next = true;
-        strip.tag(node, |strip| {
-            strip.text(0.0, 0.0, written, set, Anchor::Left);
-        });
-        self.strips.push(strip);
+        self.lines(node, written, set, (0.0, 0.0));
+        if let Some(last) = self.strips.last_mut() {
+            last.keeps_next = true;
+        }
         for _ in 0..n_lines.min(60) {
             let mut strip = Strip::of_height(HAND);
             strip.rule(0.0, self.width, HAND - 1.0, HAIRLINE);
@@ -487,6 +512,20 @@ impl Setter {
             together.height += height;
         }
         self.strips.push(together);
+    }
+}
+
+/// The triangle of a caution, painted: its middle at that height.
+fn triangle(strip: &mut Strip, middle: f64) {
+    let corners = [
+        (11.0, middle + 11.0),
+        (37.0, middle + 11.0),
+        (24.0, middle - 12.0),
+    ];
+    strip.filled(&corners, Ink::Ink);
+    for (from, to) in [(-4.0, 3.5), (5.5, 8.5)] {
+        let mark = [(24.0, middle + from), (24.0, middle + to)];
+        strip.line(&mark, 2.6, Ink::Paper);
     }
 }
 

@@ -7,10 +7,10 @@ use underbrick_drawing::font::{self, Weight};
 use underbrick_drawing::item::{Anchor, Item, Point, Sheet};
 use underbrick_words::Words;
 
-use super::blocks::{NOTE, Setter, width_of};
+use super::blocks::{NOTE, Setter, count, width_of};
 use super::pages::{Page, Pages};
 use super::strip::{HAIRLINE, RULE, Strip, Type, placed};
-use super::wrap::shortened;
+use super::wrap::{shortened, wrap};
 use super::{DOT_MM, Document, Paper};
 
 /// From the upper edge of the paper to what is printed, in dots; the running head stands above.
@@ -23,6 +23,7 @@ const SIDE: f64 = 16.0 / DOT_MM;
 pub fn lay_out(document: &Document, paper: Paper) -> Pages {
     let words = Words::of(document.language);
     let mut setter = Setter::new(paper, words);
+    setter.align_alike(&document.blocks);
     setter.set(&document.blocks);
     let Setter {
         height,
@@ -41,11 +42,26 @@ pub fn lay_out(document: &Document, paper: Paper) -> Pages {
         .map(|(nth, body)| page(document, paper, words, body, (nth + 1, n_pages)))
         .collect();
     Pages {
-        title: format!("{}, {}", document.title, document.address),
+        title: titled(document),
         language: document.language,
         paper,
         pages,
         nodes: tree.nodes,
+    }
+}
+
+/// Title and address; the title alone where there is no address. Letters that steer a terminal have no place in metadata.
+fn titled(document: &Document) -> String {
+    let address: String = one_line(&document.address)
+        .chars()
+        .filter(|letter| {
+            !letter.is_control() && !matches!(letter, '\u{feff}' | '\u{fffe}' | '\u{ffff}')
+        })
+        .collect();
+    if address.is_empty() {
+        document.title.clone()
+    } else {
+        format!("{}, {address}", document.title)
     }
 }
 
@@ -140,7 +156,7 @@ fn page(
             },
             dots_per_metre: 1000.0 / DOT_MM,
             heights_times: 1.0,
-            words: format!("{}, {}, {place}", document.title, document.address),
+            words: format!("{}, {place}", titled(document)),
         },
         tagged: whole.tagged,
         pictures: whole.pictures,
@@ -196,8 +212,15 @@ fn furniture(
             "letters-missing",
             &[("letters", (&letters.join(", ")).into())],
         );
-        let said = shortened(&said, note.weight, note.size, right - SIDE);
-        strip.text(SIDE, foot + note.leading(), &said, note, Anchor::Left);
+        // Two lines have room over the edge of the paper; of more letters the rest is cut off visibly.
+        let mut lines = wrap(&said, note.weight, note.size, right - SIDE).into_iter();
+        let first = lines.next().unwrap_or_default();
+        let rest = lines.collect::<Vec<_>>().join(" ");
+        let second = shortened(&rest, note.weight, note.size, right - SIDE);
+        for (nth, line) in [first, second].iter().enumerate() {
+            let top = foot + note.leading() * count(nth + 1);
+            strip.text(SIDE, top, line, note, Anchor::Left);
+        }
     }
     strip
 }

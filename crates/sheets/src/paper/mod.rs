@@ -6,6 +6,7 @@ mod clipped;
 mod layout;
 mod pages;
 mod pdf;
+mod scaled;
 mod strip;
 mod table;
 mod wrap;
@@ -16,6 +17,7 @@ pub use as_text::as_text;
 pub use layout::lay_out;
 pub use pages::{Node, Page, Pages, PlacedPicture, Role, Tagged};
 pub use pdf::{PdfError, write_pdf};
+pub use scaled::{RoundScale, Scaled, cross_section_scaled, long_section_scaled, plan_view_scaled};
 
 use underbrick_calc::site::{Language, Signature};
 use underbrick_drawing::Drawing;

@@ -4,6 +4,7 @@
 //! Stands here and not in `drawing`: what a mark is, and what stands beside it, is known to the page alone.
 
 use std::num::NonZeroU16;
+use std::sync::Arc;
 
 use krilla::color::rgb;
 use krilla::configure::{Accessibility, ConfigurationBuilder};
@@ -407,21 +408,9 @@ impl Writer<'_, '_> {
                     &mut known,
                     (weight, size, ink),
                 );
-                let (wide, high) = (0.8 * size * advance, size * font::figure_height(weight));
-                let (left, top) = (x + 0.1 * size * advance, baseline - high);
-                let corners = [
-                    (left, top),
-                    (left + wide, top),
-                    (left + wide, baseline),
-                    (left, baseline),
-                    (left, top),
-                ];
-                let pen = Pen {
-                    ink,
-                    width: 0.06 * size,
-                    dash: Dash::Solid,
-                };
-                self.draw(path_of([&corners[..]], true), None, Some(pen));
+                if !letter.is_whitespace() {
+                    self.no_letter((x, baseline), size * advance, (weight, size, ink));
+                }
                 from = x + size * advance;
             }
             x += size * advance;
@@ -432,6 +421,30 @@ impl Writer<'_, '_> {
             &mut known,
             (weight, size, ink),
         );
+    }
+
+    /// The box of a letter that the type lacks.
+    fn no_letter(
+        &mut self,
+        (x, baseline): (f64, f64),
+        advance: f64,
+        (weight, size, ink): (Weight, f64, Ink),
+    ) {
+        let (left, right) = (x + 0.1 * advance, x + 0.9 * advance);
+        let top = baseline - size * font::figure_height(weight);
+        let corners = [
+            (left, top),
+            (right, top),
+            (right, baseline),
+            (left, baseline),
+            (left, top),
+        ];
+        let pen = Pen {
+            ink,
+            width: 0.06 * size,
+            dash: Dash::Solid,
+        };
+        self.draw(path_of([&corners[..]], true), None, Some(pen));
     }
 
     fn glyphs(
@@ -476,12 +489,7 @@ impl Writer<'_, '_> {
     }
 
     fn picture(&mut self, picture: &PlacedPicture) -> Result<Identifier, String> {
-        let data = picture.bytes.clone();
-        let image = if data.starts_with(&[0xff, 0xd8]) {
-            Image::from_jpeg(data.into(), true)
-        } else {
-            Image::from_png(data.into(), true)
-        }?;
+        let image = image(&picture.bytes)?;
         let size = Size::from_wh(points(picture.size.0), points(picture.size.1))
             .ok_or("it has no size")?;
         let node = self.surface.start_tagged(ContentTag::Other);
@@ -494,6 +502,41 @@ impl Writer<'_, '_> {
         self.surface.end_tagged();
         Ok(node)
     }
+}
+
+fn is_jpeg(bytes: &[u8]) -> bool {
+    bytes.starts_with(&[0xff, 0xd8])
+}
+
+fn image(bytes: &Arc<Vec<u8>>) -> Result<Image, String> {
+    let data = Arc::clone(bytes);
+    if is_jpeg(bytes) {
+        Image::from_jpeg(data.into(), true)
+    } else {
+        Image::from_png(data.into(), true)
+    }
+}
+
+/// Why a picture cannot be taken over into a PDF; `None` where it can. A JPEG is passed through as it is and must have its end; a PNG is
+/// opened whole, which the library does only as it writes.
+pub(super) fn cannot_be_taken(bytes: &Arc<Vec<u8>>) -> Option<String> {
+    let image = match image(bytes) {
+        Ok(image) => image,
+        Err(why) => return Some(why),
+    };
+    if is_jpeg(bytes) {
+        let has_end = bytes.windows(2).rev().any(|pair| pair == [0xff, 0xd9]);
+        return (!has_end).then(|| "it ends too soon".to_owned());
+    }
+    let mut document = Document::new();
+    let mut page = document.start_page();
+    let mut surface = page.surface();
+    if let Some(size) = Size::from_wh(1.0, 1.0) {
+        surface.draw_image(image, size);
+    }
+    surface.finish();
+    page.finish();
+    document.finish().err().map(|error| format!("{error:?}"))
 }
 
 /// Whether a reader could not tell from the runs what is written: the box of a letter that the type lacks says nothing.
@@ -542,8 +585,13 @@ fn path_of<'p>(lines: impl IntoIterator<Item = &'p [(f64, f64)]>, closed: bool) 
     builder.finish()
 }
 
+/// The paper of a screen has a tint; that of a printer is white by itself.
 fn colour(ink: Ink) -> rgb::Color {
-    let [red, green, blue] = rgb_of(ink, Theme::Sun);
+    let [red, green, blue] = if ink == Ink::Paper {
+        [u8::MAX; 3]
+    } else {
+        rgb_of(ink, Theme::Sun)
+    };
     rgb::Color::new(red, green, blue)
 }
 

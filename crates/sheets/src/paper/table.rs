@@ -8,7 +8,7 @@ use super::blocks::{NOTE, Setter, count, width_of};
 use super::pages::Role;
 use super::strip::{HAIRLINE, RULE, Strip, Type};
 use super::wrap::{widest_word_em, wrap};
-use super::{Align, BOX, DOT_MM, Table};
+use super::{Align, BOX, Block, Column, DOT_MM, Table, TableRow};
 
 /// Type of cells, in dots: 8.5 points, and where a table is wide the least.
 const CELL: f64 = 15.0;
@@ -17,6 +17,8 @@ const LEAST_CELL: f64 = 11.5;
 const BESIDE: f64 = 7.0;
 /// Space above and below a row.
 const ABOVE: f64 = 3.5;
+/// Share of a page up to which a table is not parted.
+const SHORT: f64 = 0.25;
 /// Side of a box to tick.
 const TICK: f64 = 15.0;
 
@@ -36,15 +38,21 @@ impl Setter {
             }
         }
         let node = self.tree.add(Role::Table, None);
-        let columns = Columns::of(table, self.width);
+        let alike = self.alike.iter().find(|alike| alike.0 == table.columns);
+        let columns = alike.map_or_else(
+            || Columns::of(&table.columns, &[&table.rows], self.width),
+            |alike| alike.1.clone(),
+        );
         let set = Type::bold(columns.size);
         let heads: Vec<String> = table
             .columns
             .iter()
             .map(|column| column.head.clone())
             .collect();
+        let at = self.strips.len();
         let row = self.tree.add(Role::Row, Some(node));
-        let mut head = self.row(&columns, &heads, set, (row, Role::HeadCell));
+        let mut heads = self.row(&columns, &heads, set, (row, Role::HeadCell), self.height);
+        let Some(mut head) = heads.pop() else { return };
         let under = head.height;
         head.rule(0.0, columns.whole(), under, RULE);
         head.height += 1.0;
@@ -54,7 +62,9 @@ impl Setter {
             tagged: Vec::new(),
             ..head.clone()
         });
+        self.strips.extend(heads);
         self.strips.push(head);
+        let most = self.height - repeated.height;
         let n_rows = table.rows.len();
         for (nth, written) in table.rows.iter().enumerate() {
             let set = if written.is_strong {
@@ -63,35 +73,70 @@ impl Setter {
                 Type::regular(columns.size)
             };
             let row = self.tree.add(Role::Row, Some(node));
-            let mut strip = self.row(&columns, &written.cells, set, (row, Role::Cell));
-            if written.is_strong {
-                strip.rule(0.0, columns.whole(), 0.0, 1.0);
+            let mut parts = self.row(&columns, &written.cells, set, (row, Role::Cell), most);
+            let n_parts = parts.len();
+            for (part, strip) in parts.iter_mut().enumerate() {
+                let (is_first, is_end) = (part == 0, part + 1 == n_parts);
+                if written.is_strong && is_first {
+                    strip.rule(0.0, columns.whole(), 0.0, 1.0);
+                }
+                let under = strip.height;
+                let is_last = is_end && nth + 1 == n_rows;
+                strip.rule(
+                    0.0,
+                    columns.whole(),
+                    under,
+                    if is_last { RULE } else { HAIRLINE },
+                );
+                strip.head = Some(Rc::clone(&repeated));
+                // Neither the first row nor the last stands alone on its page.
+                let is_beside_end = nth == 0 || nth + 2 == n_rows;
+                strip.keeps_next = is_end && n_parts == 1 && n_rows > 2 && is_beside_end;
+                if is_last {
+                    strip.height += 14.0;
+                }
             }
-            let under = strip.height;
-            let is_last = nth + 1 == n_rows;
-            strip.rule(
-                0.0,
-                columns.whole(),
-                under,
-                if is_last { RULE } else { HAIRLINE },
-            );
-            strip.head = Some(Rc::clone(&repeated));
-            // A last row does not stand alone on its page.
-            strip.keeps_next = n_rows > 2 && nth + 2 == n_rows;
-            if is_last {
-                strip.height += 14.0;
+            self.strips.append(&mut parts);
+        }
+        // A short table is not parted.
+        let rows = self.strips.get_mut(at..).unwrap_or_default();
+        let height: f64 = rows.iter().map(|strip| strip.height).sum();
+        if height <= SHORT * self.height
+            && let Some((_, before_last)) = rows.split_last_mut()
+        {
+            for strip in before_last {
+                strip.keeps_next = true;
             }
-            self.strips.push(strip);
         }
     }
 
+    /// Widths of the columns of all tables with the same columns: they stand under each other.
+    pub(super) fn align_alike(&mut self, blocks: &[Block]) {
+        let mut tables = Vec::new();
+        tables_in(blocks, &mut tables);
+        let mut alike: Vec<(&[Column], Vec<&[TableRow]>)> = Vec::new();
+        for table in tables {
+            match alike.iter_mut().find(|alike| alike.0 == table.columns) {
+                Some((_, rows)) => rows.push(&table.rows),
+                None => alike.push((&table.columns, vec![&table.rows])),
+            }
+        }
+        self.alike = alike
+            .into_iter()
+            .filter(|(_, tables)| tables.len() > 1)
+            .map(|(columns, tables)| (columns.to_vec(), Columns::of(columns, &tables, self.width)))
+            .collect();
+    }
+
+    /// A row; in several parts where it is higher than `most`.
     fn row(
         &mut self,
         columns: &Columns,
         cells: &[String],
         set: Type,
         (row, role): (usize, Role),
-    ) -> Strip {
+        most: f64,
+    ) -> Vec<Strip> {
         let lines: Vec<Vec<String>> = columns
             .all
             .iter()
@@ -100,54 +145,112 @@ impl Setter {
                 wrap(written, set.weight, set.size, column.width - 2.0 * BESIDE)
             })
             .collect();
-        let n_lines = lines.iter().map(Vec::len).max().unwrap_or(1);
-        let has_box = cells.iter().any(|cell| cell == BOX);
-        let height = (set.leading() * count(n_lines)).max(if has_box { TICK + 5.0 } else { 0.0 });
-        let mut strip = Strip::of_height(height + 2.0 * ABOVE);
+        let nodes: Vec<usize> = lines
+            .iter()
+            .map(|_| self.tree.add(role.clone(), Some(row)))
+            .collect();
         let is_head = role == Role::HeadCell;
-        let mut left = 0.0;
-        for (column, lines) in columns.all.iter().zip(&lines) {
-            let node = self.tree.add(role.clone(), Some(row));
-            let (x, anchor) = match column.align {
-                Align::Left => (left + column.beside(), Anchor::Left),
-                Align::Right => (left + column.width - BESIDE, Anchor::Right),
-                Align::Middle => (left + 0.5 * column.width, Anchor::Middle),
-            };
-            // Heads stand at the foot of their row, cells at its top; one line in the middle.
-            let own = set.leading() * count(lines.len());
-            let top = ABOVE
-                + if is_head {
-                    height - own
-                } else if lines.len() == 1 {
-                    0.5 * (height - own) * if has_box { 1.0 } else { 0.0 }
-                } else {
-                    0.0
-                };
-            strip.tag(node, |strip| {
-                for (nth, line) in lines.iter().enumerate() {
-                    if line == BOX {
-                        let side = match column.align {
-                            Align::Left => x,
-                            Align::Right => x - TICK,
-                            Align::Middle => x - 0.5 * TICK,
-                        };
-                        strip.tick_box(side, ABOVE + 0.5 * height, TICK);
-                    } else {
-                        strip.text(x, top + set.leading() * count(nth), line, set, anchor);
-                    }
-                }
-            });
-            left += column.width;
-        }
-        strip
+        let n_lines = lines.iter().map(Vec::len).max().unwrap_or(1);
+        let n_fit = lines_within(most - 2.0 * ABOVE - 15.0, set);
+        (0..n_lines.max(1))
+            .step_by(n_fit)
+            .map(|from| {
+                let part: Vec<&[String]> = lines
+                    .iter()
+                    .map(|lines| {
+                        let to = lines.len().min(from.saturating_add(n_fit));
+                        lines.get(from..to).unwrap_or_default()
+                    })
+                    .collect();
+                row_part(columns, &part, &nodes, set, is_head)
+            })
+            .collect()
     }
 }
 
-struct Columns {
+/// How many lines stand in a height; at least one.
+pub(super) fn lines_within(height: f64, set: Type) -> usize {
+    let mut n = 1;
+    while set.leading() * count(n + 1) <= height {
+        n += 1;
+    }
+    n
+}
+
+fn row_part(
+    columns: &Columns,
+    lines: &[&[String]],
+    nodes: &[usize],
+    set: Type,
+    is_head: bool,
+) -> Strip {
+    let n_lines = lines.iter().map(|lines| lines.len()).max().unwrap_or(1);
+    let has_box = lines.iter().any(|lines| *lines == [BOX]);
+    let height = (set.leading() * count(n_lines)).max(if has_box { TICK + 5.0 } else { 0.0 });
+    let mut strip = Strip::of_height(height + 2.0 * ABOVE);
+    let mut left = 0.0;
+    for ((column, lines), node) in columns.all.iter().zip(lines).zip(nodes) {
+        let (x, anchor) = match column.align {
+            Align::Left => (left + column.beside(), Anchor::Left),
+            Align::Right => (left + column.width - BESIDE, Anchor::Right),
+            Align::Middle => (left + 0.5 * column.width, Anchor::Middle),
+        };
+        // Heads stand at the foot of their row, cells at its top; one line in the middle.
+        let own = set.leading() * count(lines.len());
+        let top = ABOVE
+            + if is_head {
+                height - own
+            } else if lines.len() == 1 && has_box {
+                0.5 * (height - own)
+            } else {
+                0.0
+            };
+        strip.tag(*node, |strip| {
+            for (nth, line) in lines.iter().enumerate() {
+                if line == BOX {
+                    let side = match column.align {
+                        Align::Left => x,
+                        Align::Right => x - TICK,
+                        Align::Middle => x - 0.5 * TICK,
+                    };
+                    strip.tick_box(side, ABOVE + 0.5 * height, TICK);
+                } else {
+                    strip.text(x, top + set.leading() * count(nth), line, set, anchor);
+                }
+            }
+        });
+        left += column.width;
+    }
+    strip
+}
+
+fn tables_in<'b>(blocks: &'b [Block], tables: &mut Vec<&'b Table>) {
+    for block in blocks {
+        match block {
+            Block::Table(table) => tables.push(table),
+            Block::Together(blocks) => tables_in(blocks, tables),
+            Block::Heading(..)
+            | Block::Text(..)
+            | Block::List(..)
+            | Block::Caution(_)
+            | Block::Facts(_)
+            | Block::Figure(_)
+            | Block::Figures(_)
+            | Block::Picture(_)
+            | Block::Signature(_)
+            | Block::WriteIn(..)
+            | Block::NewPage => {}
+        }
+    }
+}
+
+#[derive(Clone, Debug)]
+pub(super) struct Columns {
     all: Vec<Width>,
     size: f64,
 }
 
+#[derive(Clone, Debug)]
 struct Width {
     width: f64,
     align: Align,
@@ -162,10 +265,10 @@ impl Width {
 }
 
 impl Columns {
-    fn of(table: &Table, most: f64) -> Self {
+    fn of(columns: &[Column], tables: &[&[TableRow]], most: f64) -> Self {
         let mut size = CELL;
         loop {
-            let (least, natural) = asked(table, size);
+            let (least, natural) = asked(columns, tables, size);
             let (least_sum, natural_sum): (f64, f64) = (least.iter().sum(), natural.iter().sum());
             if least_sum > most && size > LEAST_CELL {
                 size -= 0.5;
@@ -192,7 +295,7 @@ impl Columns {
             };
             let all = widths
                 .into_iter()
-                .zip(&table.columns)
+                .zip(columns)
                 .enumerate()
                 .map(|(nth, (width, column))| Width {
                     width,
@@ -210,10 +313,9 @@ impl Columns {
 }
 
 /// Least and natural width of each column.
-fn asked(table: &Table, size: f64) -> (Vec<f64>, Vec<f64>) {
+fn asked(columns: &[Column], tables: &[&[TableRow]], size: f64) -> (Vec<f64>, Vec<f64>) {
     let (bold, plain) = (Type::bold(size), Type::regular(size));
-    table
-        .columns
+    columns
         .iter()
         .enumerate()
         .map(|(nth, column)| {
@@ -221,7 +323,7 @@ fn asked(table: &Table, size: f64) -> (Vec<f64>, Vec<f64>) {
             // A head may stand in several lines.
             least = least.max(size * widest_word_em(&column.head, bold.weight) + 2.0 * BESIDE);
             let mut natural = least.max(width_of(&column.head, bold.weight, size) + 2.0 * BESIDE);
-            for row in &table.rows {
+            for row in tables.iter().copied().flatten() {
                 let Some(cell) = row.cells.get(nth) else {
                     continue;
                 };

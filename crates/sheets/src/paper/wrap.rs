@@ -11,7 +11,8 @@ const UNITS: &[&str] = &[
 
 /// The text in lines no wider than `width`, in the unit of `size`. A word that is wider than a line is broken. At least one line.
 pub(super) fn wrap(written: &str, weight: Weight, size: f64, width: f64) -> Vec<String> {
-    let most_em = width / size;
+    // A text whose own width was asked for fits in spite of rounding.
+    let most_em = width / size + 1e-6;
     let mut lines = Vec::new();
     for paragraph in written.split('\n') {
         let mut line = String::new();
@@ -47,7 +48,9 @@ pub(super) fn widest_word_em(written: &str, weight: Weight) -> f64 {
 /// What is not broken: words, numbers with their fraction and unit.
 fn words(paragraph: &str) -> Vec<String> {
     let mut words: Vec<String> = Vec::new();
-    for word in paragraph.split([' ', '\t']).filter(|word| !word.is_empty()) {
+    // A space that does not break stays in its word.
+    let breaks = |letter: char| letter.is_whitespace() && !matches!(letter, '\u{a0}' | '\u{202f}');
+    for word in paragraph.split(breaks).filter(|word| !word.is_empty()) {
         let ends_in_figure =
             |before: &String| before.ends_with(|letter: char| letter.is_ascii_digit());
         let is_fraction =
@@ -79,7 +82,7 @@ fn broken(word: &str, weight: Weight, most_em: f64, lines: &mut Vec<String>) -> 
 
 /// The text, or as much of it as fits with an ellipsis after it.
 pub(super) fn shortened(written: &str, weight: Weight, size: f64, width: f64) -> String {
-    let most_em = width / size;
+    let most_em = width / size + 1e-6;
     if text::advance(written, weight) <= most_em {
         return written.to_owned();
     }
@@ -121,6 +124,9 @@ mod tests {
         assert_eq!(check("one two", 1000.0), ["one two"]);
         assert_eq!(check("", 100.0), [""]);
         assert_eq!(check("a\nb", 100.0), ["a", "b"]);
+        assert_eq!(check("a\r\nb\tc", 100.0), ["a", "b c"]);
+        let held = "12\u{a0}mm";
+        assert_eq!(check("12\u{a0}mm 12\u{a0}mm", 60.0), [held, held]);
         for width in [46.0, 50.0, 60.0, 70.0, 80.0, 90.0] {
             let lines = check("dig down 11 1/4 in here", width);
             assert_eq!(lines.join(" "), "dig down 11 1/4 in here");

@@ -16,15 +16,24 @@ const HEAD: [&str; 11] = [
 /// sill's underside, drops from the string down. What is not known is empty.
 #[must_use]
 pub fn stakes_csv(site: &Site, line: &Line, build: &Build) -> String {
+    let stakes = build.stakes.iter();
+    written(stakes.flat_map(|stake| records(site, line, stake)))
+}
+
+/// The head alone, for a walk of which no stake is known.
+#[must_use]
+pub fn stakes_csv_head() -> String {
+    written(std::iter::empty())
+}
+
+fn written(records: impl Iterator<Item = [String; 11]>) -> String {
     let mut writer = csv::WriterBuilder::new()
         .terminator(csv::Terminator::CRLF)
         .from_writer(Vec::new());
     // Writing into memory does not fail.
     let _ = writer.write_record(HEAD);
-    for stake in &build.stakes {
-        for record in records(site, line, stake) {
-            let _ = writer.write_record(record);
-        }
+    for record in records {
+        let _ = writer.write_record(record);
     }
     let bytes = writer.into_inner().unwrap_or_default();
     String::from_utf8(bytes).unwrap_or_default()

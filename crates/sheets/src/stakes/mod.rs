@@ -3,7 +3,7 @@
 mod csv;
 mod text;
 
-pub use csv::stakes_csv;
+pub use csv::{stakes_csv, stakes_csv_head};
 pub use text::stakes_text;
 
 use serde::Serialize;
