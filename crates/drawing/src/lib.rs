@@ -18,6 +18,7 @@ mod checks;
 mod cross_section;
 mod dimension;
 mod draft;
+mod edge_detail;
 #[cfg(test)]
 mod examples;
 mod hatch;
@@ -32,6 +33,7 @@ mod tongue;
 mod wording;
 
 pub use cross_section::{cross_section, plain};
+pub use edge_detail::edge_detail;
 pub use item::{Drawing, Item};
 pub use long_section::{LongSection, long_section, long_section_on_paper, plain_lengthwise};
 pub use pick::picked;

@@ -19,8 +19,12 @@ const AROUND: f64 = 105.0;
 const WHOLE: f64 = 330.0;
 /// Steps in which a part is made longer.
 const STEP_M: f64 = 0.05;
-/// How far a match line stands out beside the walk.
-const OUT_M: f64 = 0.16;
+/// How far a match line stands out beside the walk: on the left, where dimensions stand, and on the right, where its letter does.
+const OUT_M: (f64, f64) = (0.05, 0.16);
+/// Room at the right for the words of a match line, in dots.
+const MATCH_WORDS: f64 = 150.0;
+/// How far a part is moved to the right where there is room, so that bar scale and legend stand beside it, in dots.
+const MOST_MOVED: f64 = 90.0;
 /// Parts after which no more are drawn: a walk of some 500 ft.
 const MOST_PARTS: usize = 40;
 
@@ -131,10 +135,7 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
             drawing: Arc::new(drawing),
         }));
     }
-    let mut out = vec![
-        Block::NewPage,
-        Block::Heading(Level::Part, said.say("laying")),
-    ];
+    let mut out = vec![Block::Heading(Level::Part, said.say("laying"))];
     out.extend(blocks);
     out
 }
@@ -174,11 +175,13 @@ pub(crate) fn parts(designed: &Designed<'_>, size: (f64, f64), dots_per_metre: f
             to_m = length_m;
         }
         let (low, high) = bounds(designed, from_m, to_m);
+        let beside = 0.5 * (size.0 - (high.right_m - low.right_m) * dots_per_metre);
+        let moved_m = (beside - MATCH_WORDS).clamp(0.0, MOST_MOVED) / dots_per_metre;
         parts.push(Part {
             from_m,
             to_m,
             centre: PlanPoint {
-                right_m: 0.5 * (low.right_m + high.right_m),
+                right_m: 0.5 * (low.right_m + high.right_m) - moved_m,
                 away_m: 0.5 * (low.away_m + high.away_m),
             },
         });
@@ -241,7 +244,8 @@ fn match_line(
     nth: usize,
     in_words: bool,
 ) {
-    let out_m = half_over_edges_m(designed, station_m) + OUT_M;
+    let half_m = half_over_edges_m(designed, station_m);
+    let (left_m, out_m) = (half_m + OUT_M.0, half_m + OUT_M.1);
     let point = |offset_m: f64| {
         let at = spot(designed, station_m, offset_m);
         if view.turned {
@@ -257,7 +261,7 @@ fn match_line(
         }
     };
     drawing.items.push(Item::Line {
-        points: vec![point(-out_m), point(out_m)],
+        points: vec![point(-left_m), point(out_m)],
         pen: Pen {
             ink: Ink::Ink,
             width: 2.6,

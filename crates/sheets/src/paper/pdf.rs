@@ -543,6 +543,10 @@ fn path_of<'p>(lines: impl IntoIterator<Item = &'p [(f64, f64)]>, closed: bool) 
 }
 
 fn colour(ink: Ink) -> rgb::Color {
+    // The paper of a print is its own: no tint is laid on it.
+    if ink == Ink::Paper {
+        return rgb::Color::white();
+    }
     let [red, green, blue] = rgb_of(ink, Theme::Sun);
     rgb::Color::new(red, green, blue)
 }

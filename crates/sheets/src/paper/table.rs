@@ -19,6 +19,8 @@ const BESIDE: f64 = 7.0;
 const ABOVE: f64 = 3.5;
 /// Side of a box to tick.
 const TICK: f64 = 15.0;
+/// Least height of a row of a table with boxes: it is filled in by hand, 7 mm.
+const BY_HAND: f64 = 35.0;
 
 impl Setter {
     pub(super) fn table(&mut self, table: &Table) {
@@ -44,7 +46,7 @@ impl Setter {
             .map(|column| column.head.clone())
             .collect();
         let row = self.tree.add(Role::Row, Some(node));
-        let mut head = self.row(&columns, &heads, set, (row, Role::HeadCell));
+        let mut head = self.row(&columns, &heads, set, (row, Role::HeadCell), 0.0);
         let under = head.height;
         head.rule(0.0, columns.whole(), under, RULE);
         head.height += 1.0;
@@ -56,6 +58,15 @@ impl Setter {
         });
         self.strips.push(head);
         let n_rows = table.rows.len();
+        let is_filled_in = table
+            .rows
+            .iter()
+            .any(|row| row.cells.iter().any(|cell| cell == BOX));
+        let least = if is_filled_in {
+            BY_HAND - 2.0 * ABOVE
+        } else {
+            0.0
+        };
         for (nth, written) in table.rows.iter().enumerate() {
             let set = if written.is_strong {
                 Type::bold(columns.size)
@@ -63,7 +74,7 @@ impl Setter {
                 Type::regular(columns.size)
             };
             let row = self.tree.add(Role::Row, Some(node));
-            let mut strip = self.row(&columns, &written.cells, set, (row, Role::Cell));
+            let mut strip = self.row(&columns, &written.cells, set, (row, Role::Cell), least);
             if written.is_strong {
                 strip.rule(0.0, columns.whole(), 0.0, 1.0);
             }
@@ -91,6 +102,7 @@ impl Setter {
         cells: &[String],
         set: Type,
         (row, role): (usize, Role),
+        least: f64,
     ) -> Strip {
         let lines: Vec<Vec<String>> = columns
             .all
@@ -101,8 +113,7 @@ impl Setter {
             })
             .collect();
         let n_lines = lines.iter().map(Vec::len).max().unwrap_or(1);
-        let has_box = cells.iter().any(|cell| cell == BOX);
-        let height = (set.leading() * count(n_lines)).max(if has_box { TICK + 5.0 } else { 0.0 });
+        let height = (set.leading() * count(n_lines)).max(least);
         let mut strip = Strip::of_height(height + 2.0 * ABOVE);
         let is_head = role == Role::HeadCell;
         let mut left = 0.0;
@@ -119,7 +130,7 @@ impl Setter {
                 + if is_head {
                     height - own
                 } else if lines.len() == 1 {
-                    0.5 * (height - own) * if has_box { 1.0 } else { 0.0 }
+                    0.5 * (height - own) * if least > 0.0 { 1.0 } else { 0.0 }
                 } else {
                     0.0
                 };
@@ -233,7 +244,8 @@ fn asked(table: &Table, size: f64) -> (Vec<f64>, Vec<f64>) {
                     .fold(0.0, f64::max);
                 natural = natural.max(widest + 2.0 * BESIDE);
             }
-            (least, natural.max(least))
+            // What just fits is not parted by a rounding.
+            (least + 0.1, natural.max(least) + 0.1)
         })
         .unzip()
 }
