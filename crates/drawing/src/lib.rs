@@ -37,5 +37,5 @@ pub use edge_detail::edge_detail;
 pub use item::{Drawing, Item};
 pub use long_section::{LongSection, long_section, long_section_on_paper, plain_lengthwise};
 pub use pick::picked;
-pub use plan::{Handle, PlanInput, PlanView, handles, piece_said, plan, plan_as_laid};
+pub use plan::{Handle, PlanInput, PlanView, handles, measured_on, piece_said, plan, plan_as_laid};
 pub use tongue::in_language;

@@ -19,11 +19,15 @@ pub(super) fn laying(designed: &Designed<'_>) -> Vec<Block> {
     if lay.pieces.all().is_empty() {
         return Vec::new();
     }
-    let mut blocks = plan::plans(designed, lay);
+    let (whole, mut parts) = plan::plans(designed, lay);
+    let mut blocks = vec![Block::Heading(Level::Part, designed.said.say("laying"))];
+    // A plan that needs no parts stands first; parts, each of which fills a page, stand last.
+    blocks.extend(whole.or_else(|| parts.pop()));
     blocks.push(figures(designed, lay));
     blocks.extend(cut_list(designed, lay));
     blocks.extend(sawing(designed, lay));
     blocks.extend(order(designed, lay));
+    blocks.extend(parts);
     blocks
 }
 
