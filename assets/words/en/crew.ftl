@@ -105,7 +105,7 @@ offset = Offset
 # Sections
 sections = Sections
 section-caption = Section at { $station }{ $scale }. From the string: { $drops }.
-drop-of = { $surface } { $drop }
+drop-of = { $surface }: { $drop }
 to-scale = , to scale { $scale }
 long-section = Along the walk
 long-caption = The walk lengthwise{ $scale }. Heights are drawn { $times } times as large as lengths.
@@ -130,6 +130,7 @@ forms = Form boards
 forms-size = { $length } in { $boards } boards of 12 ft, { $stakes } stakes
 spacers = Spacers cut to the clear width
 concrete = Concrete for the haunch
+edge-detail = The right edge in the middle of the walk{ $scale }. The left edge is built the other way round; what changes along the walk stands in the stake tables.
 
 # Screed and gauge rod
 screed-and-gauge = Screed board and gauge rod
@@ -178,6 +179,17 @@ kind-ripped = cut to width
 kind-tapered = cut to a taper
 kind-shaped = cut to shape
 part = Part
+sawing = Sawing, offcuts used again
+sawn-across = { $bricks ->
+    [one] 1 brick
+   *[other] { $bricks } bricks
+} sawn across, each into the pieces of one line
+sawn-along = { $bricks ->
+    [one] 1 brick
+   *[other] { $bricks } bricks
+} sawn along, each into the pieces of one line
+bricks = Bricks
+sawn-into = Into
 laying-order = Laying order
 course = Course
 what-is-laid = What is laid, one after another

@@ -64,6 +64,20 @@ d-layer = { $name } { $n }
 d-not-measured = not measured
 d-at-least-so-deep = at least so deep
 d-more = … and more
+d-lift-most = 1 lift, { $n } at most
+d-lifts-most = { $n } lifts, { $m } at most
+d-loose-most = { $n } loose at most
+d-edge-brick = edge brick
+d-below-it = below it
+d-over-it = over it
+d-haunch-alone = haunch
+d-past-edge-brick = { $n } past the edge brick
+d-past-it = { $n } past it
+d-n-haunch = { $n } haunch
+d-from-centreline = { $n } from the centreline
+d-trench = trench
+d-below-base-top = { $n } below the base top
+d-right-edge-at = right edge at { $n }, looking away from the door
 
 # Long section
 d-along-walk = along the walk

@@ -108,7 +108,7 @@ offset = Ordenada
 # Cortes
 sections = Cortes
 section-caption = Corte en { $station }{ $scale }. Desde el cordel: { $drops }.
-drop-of = { $surface } { $drop }
+drop-of = { $surface }: { $drop }
 to-scale = , a escala { $scale }
 long-section = A lo largo del andador
 long-caption = El andador a lo largo{ $scale }. Las alturas van dibujadas { $times } veces más grandes que los largos.
@@ -133,6 +133,7 @@ forms = Tablas de cimbra
 forms-size = { $length } en { $boards } tablas de 12 ft, { $stakes } estacas
 spacers = Separadores cortados al ancho libre
 concrete = Concreto para el chaflán
+edge-detail = El borde derecho a la mitad del andador{ $scale }. El borde izquierdo se hace al revés; lo que cambia a lo largo está en las tablas de estacas.
 
 # Regla y escantillón
 screed-and-gauge = Regla y escantillón
@@ -181,6 +182,17 @@ kind-ripped = cortado más angosto
 kind-tapered = cortado en cuña
 kind-shaped = cortado con forma
 part = Parte
+sawing = Cortes, con los sobrantes vueltos a usar
+sawn-across = { $bricks ->
+    [one] 1 ladrillo cortado
+   *[other] { $bricks } ladrillos cortados
+} a lo ancho, cada uno en las piezas de un renglón
+sawn-along = { $bricks ->
+    [one] 1 ladrillo cortado
+   *[other] { $bricks } ladrillos cortados
+} a lo largo, cada uno en las piezas de un renglón
+bricks = Ladrillos
+sawn-into = En
 laying-order = Orden de colocación
 course = Hilada
 what-is-laid = Lo que se coloca, uno tras otro

@@ -6,6 +6,7 @@ use crate::palette::Ink;
 use crate::spread::{Wish, spread};
 use crate::text::Text;
 use underbrick_calc::place::Place;
+use underbrick_calc::site::Hand;
 
 /// Half the size of a tick, in dots.
 const TICK: f64 = 5.0;
@@ -119,13 +120,29 @@ pub(crate) fn upright_chain(
     from_x: f64,
     limits: (f64, f64),
 ) {
+    upright_chain_on(draft, Hand::Right, stops, dimensions, (x, from_x), limits);
+}
+
+/// The same with its texts on that side of the line, `x` and `from_x` in one.
+pub(crate) fn upright_chain_on(
+    draft: &mut Draft,
+    hand: Hand,
+    stops: &[f64],
+    dimensions: &[Upright],
+    (x, from_x): (f64, f64),
+    limits: (f64, f64),
+) {
+    let outwards = match hand {
+        Hand::Left => -1.0,
+        Hand::Right => 1.0,
+    };
     let sizes = Sizes::on(draft.sheet());
     let (Some(first), Some(last)) = (stops.first().copied(), stops.last().copied()) else {
         return;
     };
     for stop in stops {
         draft.stroke(
-            &[(from_x, *stop), (x + PAST, *stop)],
+            &[(from_x, *stop), (x + outwards * PAST, *stop)],
             solid(Ink::SecondInk, HAIRLINE * 0.75),
             None,
         );
@@ -165,14 +182,21 @@ pub(crate) fn upright_chain(
                 draft,
                 each,
                 most_lines,
-                (x + 9.0, middle - height(each) / 2.0),
+                (x + outwards * 9.0, middle - height(each) / 2.0),
+                hand,
             );
         }
         break;
     }
 }
 
-fn upright_text(draft: &mut Draft, each: &Upright, most_lines: usize, (left, top): (f64, f64)) {
+fn upright_text(
+    draft: &mut Draft,
+    each: &Upright,
+    most_lines: usize,
+    (left, top): (f64, f64),
+    hand: Hand,
+) {
     let sizes = Sizes::on(draft.sheet());
     let mut y = top;
     for (nth, line) in each.lines.iter().take(most_lines).enumerate() {
@@ -188,7 +212,10 @@ fn upright_text(draft: &mut Draft, each: &Upright, most_lines: usize, (left, top
                 text,
                 size,
                 ink,
-                anchor: Anchor::Left,
+                anchor: match hand {
+                    Hand::Left => Anchor::Right,
+                    Hand::Right => Anchor::Left,
+                },
                 place: each.place,
             },
         );

@@ -18,6 +18,7 @@ mod checks;
 mod cross_section;
 mod dimension;
 mod draft;
+mod edge_detail;
 #[cfg(test)]
 mod examples;
 mod hatch;
@@ -33,12 +34,14 @@ mod tongue;
 mod wording;
 
 pub use cross_section::{cross_section, cross_section_to_scale, plain};
+pub use edge_detail::edge_detail;
 pub use item::{Drawing, Item};
 pub use long_section::{
     LongSection, long_section, long_section_on_paper, long_section_to_scale, plain_lengthwise,
 };
 pub use pick::picked;
 pub use plan::{
-    Handle, PlanInput, PlanView, handles, piece_said, plan, plan_as_laid, plan_not_known,
+    Handle, PlanInput, PlanView, handles, measured_on, piece_said, plan, plan_as_laid,
+    plan_not_known,
 };
 pub use tongue::in_language;

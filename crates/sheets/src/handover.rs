@@ -1,12 +1,14 @@
 //! The hand-over record: what is under the brick as designed and as read, who closed which stage, how to care for it.
 
+mod places;
+
 use underbrick_calc::Results;
 use underbrick_calc::bed::Bed;
 use underbrick_calc::build::{Build, StageState, Verdict};
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::line::Line;
 use underbrick_calc::quantity::{Length, in_metres};
-use underbrick_calc::site::{Language, PictureOf, Site, Stamp};
+use underbrick_calc::site::{Language, PictureOf, ShownIn, Site, Stamp};
 
 use crate::crew::Said;
 use crate::paper::{
@@ -69,6 +71,7 @@ pub fn hand_over(record: HandOver<'_>) -> Document {
         )),
     }
     blocks.extend(days(site));
+    blocks.extend(places::places(site));
     blocks.extend(care(record));
     blocks.extend(pictures(record));
     Document {
@@ -260,6 +263,9 @@ fn readings(record: HandOver<'_>, build: &Build) -> Vec<Block> {
             row(vec![
                 said.surface(reading.surface),
                 shown.along(reading.station),
+                beside(reading.offset, shown),
+                below_sill(reading.design, shown),
+                below_sill(reading.level, shown),
                 off,
                 verdict(reading.verdict).to_owned(),
                 stamp.map_or_else(String::new, stamp_words),
@@ -267,17 +273,43 @@ fn readings(record: HandOver<'_>, build: &Build) -> Vec<Block> {
         })
         .collect();
     blocks.push(Block::Table(Table {
-        caption: String::new(),
+        caption: "Levels, as drops below the underside of the door sill".to_owned(),
         columns: vec![
             column("Surface", Align::Left),
             column("Station", Align::Right),
+            column("Beside", Align::Right),
+            column("Designed", Align::Right),
+            column("Read", Align::Right),
             column("Off its design", Align::Right),
             column("Within tolerance", Align::Left),
-            column("Read", Align::Left),
+            column("When, by whom", Align::Left),
         ],
         rows,
     }));
     blocks
+}
+
+/// How far from the centreline, and on which side.
+fn beside(offset: Length, shown: ShownIn) -> String {
+    let size = shown.length(offset.abs());
+    match in_metres(offset) {
+        _ if size == shown.length(Length::default()) => "centreline".to_owned(),
+        off_m if off_m < 0.0 => format!("{size} left"),
+        _ => format!("{size} right"),
+    }
+}
+
+/// A level as a drop; what is above the sill is said to be.
+fn below_sill(level: Option<Length>, shown: ShownIn) -> String {
+    let Some(level) = level else {
+        return "not known".to_owned();
+    };
+    let size = shown.length(level.abs());
+    if in_metres(level) > 0.0 && size != shown.length(Length::default()) {
+        format!("{size} above")
+    } else {
+        size
+    }
 }
 
 const fn verdict(verdict: Verdict) -> &'static str {
@@ -337,7 +369,10 @@ fn stages(build: &Build, site: &Site) -> Vec<Block> {
             columns: vec![
                 column("Stage", Align::Left),
                 column("How it was closed", Align::Left),
-                column("By", Align::Left),
+                Column {
+                    least_mm: 40.0,
+                    ..column("When, by whom", Align::Left)
+                },
             ],
             rows,
         }),
@@ -406,11 +441,19 @@ fn care(record: HandOver<'_>) -> Vec<Block> {
         "A joint that has opened by more than a pencil's width, or an edge that has moved outwards.".to_owned(),
         "A stretch that has sunk or lifted as a whole: call before it is touched, and have this sheet at hand.".to_owned(),
     ];
+    let moved = vec![
+        "Write down which brick or which stretch, how far from the door, and by how much: lay a straight board across it and measure the gap.".to_owned(),
+        "One brick that sank: pry it out with two flat blades, add sand under it, set it back a coin's thickness high, tap it level, sweep sand into its joints.".to_owned(),
+        "A joint that opened: do not fill it with mortar. If the edge beside it stands where it stood, sweep sand in. If the edge has moved, the edge is mended first.".to_owned(),
+        "A stretch that sank or rose: the levels in this record say where it was. Whoever mends it reads the same spots again and compares.".to_owned(),
+    ];
     vec![
         Block::Heading(Level::Part, "Care".to_owned()),
         Block::List(Mark::Dot, first),
         Block::Heading(Level::Part, "After the first winter, look for".to_owned()),
         Block::List(Mark::Box, winter),
+        Block::Heading(Level::Part, "If something moves".to_owned()),
+        Block::List(Mark::Number, moved),
         Block::Caution("Before anyone digs beside or under the walk, have buried services located. Frost, drainage and access are for the local building office and licensed professionals to judge.".to_owned()),
         Block::WriteIn("What was seen, and when".to_owned(), 4),
     ]

@@ -1,7 +1,7 @@
 //! The order list on paper: what is bought, taken away and hired, supplier by supplier, and what must be there on which day. For the office
 //! and for suppliers: no price that the owner pays stands on it.
 
-use underbrick_calc::order::{Item, Order, SaleUnit, Stage};
+use underbrick_calc::order::{Decimal, Item, Order, SaleUnit, Stage};
 use underbrick_calc::site::{Language, Site};
 
 use crate::order::words::count_words;
@@ -39,6 +39,12 @@ pub fn order_list(
                 ("Price list".to_owned(), on_one_line(list)),
                 ("Currency".to_owned(), currency.to_owned()),
                 ("Days on site".to_owned(), way.days.len().to_string()),
+                ("Trips with one's own truck".to_owned(), way.trips.n.to_string()),
+                (
+                    "Barrow trips".to_owned(),
+                    way.barrow_trips
+                        .map_or_else(|| "not known".to_owned(), |trips| trips.to_string()),
+                ),
             ]));
             blocks.extend(suppliers(way));
             blocks.extend(days(way));
@@ -134,10 +140,7 @@ fn table(lines: &[&LineRow]) -> Block {
                 line.need.clone()
             };
             let order = match (&line.count, line.unit) {
-                (Some(count), Some(key)) => match (count.parse(), SaleUnit::of(key)) {
-                    (Ok(count), Some(unit)) => count_words(count, unit),
-                    _ => format!("{count} {key}"),
-                },
+                (Some(count), Some(unit)) => counted(count, unit),
                 (Some(count), None) => count.clone(),
                 (None, _) => "not known".to_owned(),
             };
@@ -173,6 +176,22 @@ fn table(lines: &[&LineRow]) -> Block {
     })
 }
 
+/// A count in its unit of sale, as a person writes it.
+fn counted(count: &str, unit: &str) -> String {
+    match (count.parse::<Decimal>(), SaleUnit::of(unit)) {
+        (Ok(number), Some(unit)) => count_words(number, unit),
+        _ => format!("{count} {unit}"),
+    }
+}
+
+/// Hours, finer than which nobody plans a day.
+fn to_a_tenth(hours: &str) -> String {
+    hours.parse::<Decimal>().map_or_else(
+        |_| hours.to_owned(),
+        |hours| format!("{:.1}", hours.round_dp(1)),
+    )
+}
+
 /// What must be there in the morning.
 fn days(way: &WaySheet) -> Vec<Block> {
     if way.days.is_empty() {
@@ -190,24 +209,21 @@ fn days(way: &WaySheet) -> Vec<Block> {
             let work: Vec<String> = day
                 .stages
                 .iter()
-                .map(|(key, hours)| {
-                    let name = Stage::of(key).map_or(*key, Stage::name);
-                    // To the tenth, as nobody works finer.
-                    let hours = hours
-                        .parse()
-                        .map_or_else(|_| hours.clone(), |hours: f64| format!("{hours:.1}"));
-                    format!("{name} ({hours} h)")
+                .map(|(stage, hours)| {
+                    let name = Stage::of(stage).map_or(*stage, Stage::name);
+                    format!("{name}, {} h", to_a_tenth(hours))
                 })
                 .collect();
-            let on_site = day.on_site.iter();
-            let on_site: Vec<&str> = on_site
+            let on_site: Vec<&str> = day
+                .on_site
+                .iter()
                 .map(|key| Item::of(key).map_or(*key, Item::name))
                 .collect();
             TableRow {
                 cells: vec![
                     day.number.to_string(),
                     on_site.join(", "),
-                    work.join(", "),
+                    work.join("; "),
                     day.said.join(" "),
                 ],
                 is_strong: false,
@@ -232,19 +248,27 @@ fn days(way: &WaySheet) -> Vec<Block> {
 /// What it comes to for the office; nothing of gain or price.
 fn sums(way: &WaySheet) -> Vec<Block> {
     let price = &way.price;
-    let facts = [
+    let sums = [
         ("Material", &price.material),
         ("Delivery", &price.delivery),
         ("Taken away", &price.taken_away),
         ("Hire", &price.hire),
     ];
-    let rows = facts
+    let whole: Option<Decimal> = sums
+        .iter()
+        .map(|(_, amount)| amount.parse::<Decimal>().ok())
+        .sum();
+    let mut rows: Vec<TableRow> = sums
         .into_iter()
         .map(|(name, amount)| TableRow {
             cells: vec![name.to_owned(), amount.clone()],
             is_strong: false,
         })
         .collect();
+    rows.extend(whole.map(|whole| TableRow {
+        cells: vec!["All of it".to_owned(), format!("{whole:.2}")],
+        is_strong: true,
+    }));
     let caption = if price.is_least {
         "What it costs, at least"
     } else {

@@ -12,7 +12,7 @@ use underbrick_drawing::{
 };
 
 use crate::agreement::Design;
-use crate::crew::{CrewSheet, crew_sheet};
+use crate::crew::{CrewSheet, Said, crew_message, crew_sheet, edge_drawing};
 use crate::handover::{HandOver, hand_over};
 use crate::order::{messages, order_csv, order_sheet};
 use crate::order_list::order_list;
@@ -102,6 +102,11 @@ pub const SHEETS: &[SheetKind] = &[
         made: Made::Text(owner_text),
     },
     SheetKind {
+        file: "crew.txt",
+        name: "message to the crew",
+        made: Made::Text(crew_text),
+    },
+    SheetKind {
         file: "suppliers.txt",
         name: "messages to suppliers",
         made: Made::Text(suppliers),
@@ -115,6 +120,11 @@ pub const SHEETS: &[SheetKind] = &[
         file: "long-section.svg",
         name: "long section",
         made: Made::Text(section_along),
+    },
+    SheetKind {
+        file: "edge.svg",
+        name: "edge detail",
+        made: Made::Text(edge),
     },
     SheetKind {
         file: "plan.svg",
@@ -189,9 +199,29 @@ fn owner(set: &SheetSet<'_>) -> Document {
 }
 
 fn crew(set: &SheetSet<'_>) -> Document {
+    for_crew(set, crew_sheet)
+}
+
+fn crew_text(set: &SheetSet<'_>) -> String {
+    for_crew(set, crew_message)
+}
+
+fn edge(set: &SheetSet<'_>) -> String {
+    // Drawings in files are in English, as the others.
+    let set = SheetSet {
+        language: Language::English,
+        ..*set
+    };
+    for_crew(&set, edge_drawing)
+        .map_or_else(String::new, |drawing| svg::write(&drawing, Theme::Sun))
+}
+
+/// Something made from what the crew sheet is made from.
+fn for_crew<T>(set: &SheetSet<'_>, make: impl FnOnce(CrewSheet<'_>) -> T) -> T {
     let (year, month, day) = set.date;
-    let date = crate::crew::Said::of(set.language, set.site.shown_in).date(year, month, day);
-    crew_sheet(CrewSheet {
+    let said = Said::of(set.language, set.site.shown_in);
+    let date = said.date(year, month, day);
+    make(CrewSheet {
         site: set.site,
         catalogue: set.catalogue,
         results: set.results,

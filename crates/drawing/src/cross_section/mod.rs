@@ -6,7 +6,7 @@ mod ground;
 pub(crate) mod missing;
 mod names;
 pub mod plain;
-mod said;
+pub(crate) mod said;
 mod sizes;
 mod words;
 
@@ -220,7 +220,7 @@ fn grade_line(draft: &mut Draft, cut: &Cut<'_>, frame: &Frame) {
 }
 
 /// The outline of a part of the section, as points of the drawing.
-fn points(spots: &[underbrick_calc::bed::Spot]) -> Vec<Point> {
+pub(crate) fn points(spots: &[underbrick_calc::bed::Spot]) -> Vec<Point> {
     spots
         .iter()
         .map(|spot| Point {

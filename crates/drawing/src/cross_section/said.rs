@@ -242,7 +242,7 @@ pub(super) fn said(cut: &Cut<'_>) -> Vec<Said> {
 }
 
 /// The restraint, and its sizes where it has any.
-pub(super) fn restraint(cut: &Cut<'_>) -> (&'static str, String) {
+pub(crate) fn restraint(cut: &Cut<'_>) -> (&'static str, String) {
     let written = |length: Length| cut.site.shown_in.length(length);
     match cut.site.edge.restraint {
         RestraintInput::Haunch { height, width, .. } => {

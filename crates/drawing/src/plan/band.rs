@@ -4,8 +4,8 @@ use super::view::{Bounds, PlanView};
 use crate::item::Sheet;
 use underbrick_calc::lay::{LayWishes, PlanPoint};
 use underbrick_calc::line::{Run, RunLeg};
-use underbrick_calc::quantity::{in_metres, metres};
-use underbrick_calc::site::Site;
+use underbrick_calc::quantity::{Length, in_metres, metres};
+use underbrick_calc::site::{Hand, Site};
 
 /// How far a chord may stand off its arc, in dots.
 const OFF_THE_ARC: f64 = 0.2;
@@ -170,6 +170,18 @@ impl<'a> Band<'a> {
             Some(stations)
         });
         parts.collect()
+    }
+}
+
+/// The side on which the lengths of the run are written at a station; on the other stand the stations.
+#[must_use]
+pub fn measured_on(run: &Run, station: Length) -> Hand {
+    let is_before = |leg: &RunLeg| in_metres(leg.end()) < in_metres(station);
+    let leg_idx = run.legs().iter().take_while(|leg| is_before(leg)).count();
+    let sides = outer_sides(run);
+    match sides.get(leg_idx).or(sides.last()) {
+        Some(side) if *side < 0.0 => Hand::Left,
+        _ => Hand::Right,
     }
 }
 

@@ -19,6 +19,7 @@ mod strokes;
 mod tests;
 mod view;
 
+pub use band::measured_on;
 pub use handles::{Handle, handles};
 pub use said::piece_said;
 pub use view::PlanView;

@@ -14,18 +14,19 @@ pub(super) fn hold_points(designed: &Designed<'_>) -> Vec<Block> {
         Block::Caution(said.say(Caution::Local.key())),
     ];
     for (nth, stage) in designed.build.stages.iter().enumerate() {
-        blocks.push(Block::Heading(
+        let heading = Block::Heading(
             Level::Point,
             format!("{}. {}", nth + 1, said.stage(stage.stage)),
-        ));
+        );
         // What holds for all stages is said once.
         let own = stage
             .cautions
             .iter()
             .filter(|caution| **caution != Caution::Local);
         let cautions = own.map(|caution| said.say(caution.key()));
-        blocks.push(Block::List(Mark::Dot, cautions.collect()));
-        blocks.push(checks(designed, stage));
+        let cautions = Block::List(Mark::Dot, cautions.collect());
+        let together = vec![heading, cautions, checks(designed, stage)];
+        blocks.push(Block::Together(together));
     }
     blocks
 }

@@ -1,6 +1,6 @@
 //! How the brick is laid: figures, plan, cut list, laying order.
 
-use underbrick_calc::lay::{Course, Lay, Measured, Part, fine};
+use underbrick_calc::lay::{Course, Lay, Measured, Part, Pattern, Stock, fine};
 use underbrick_calc::site::Hand;
 use underbrick_words::Value;
 
@@ -10,6 +10,8 @@ use crate::paper::{Align, Block, Level, Table};
 
 /// Courses that are told one by one; the plan shows the rest.
 const MOST_COURSES: usize = 60;
+/// Bricks and what they are sawn into, pairs of columns abreast.
+const SAWN_ABREAST: usize = 4;
 
 pub(super) fn laying(designed: &Designed<'_>) -> Vec<Block> {
     let Some(lay) = &designed.sheet.results.lay else {
@@ -18,10 +20,15 @@ pub(super) fn laying(designed: &Designed<'_>) -> Vec<Block> {
     if lay.pieces.all().is_empty() {
         return Vec::new();
     }
-    let mut blocks = plan::plans(designed, lay);
+    let (whole, mut parts) = plan::plans(designed, lay);
+    let mut blocks = vec![Block::Heading(Level::Part, designed.said.say("laying"))];
+    // A plan that needs no parts stands first; parts, each of which fills a page, stand last.
+    blocks.extend(whole.or_else(|| parts.pop()));
     blocks.push(figures(designed, lay));
     blocks.extend(cut_list(designed, lay));
+    blocks.extend(sawing(designed, lay));
     blocks.extend(order(designed, lay));
+    blocks.extend(parts);
     blocks
 }
 
@@ -104,6 +111,73 @@ fn cut_list(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
             rows,
         }),
     ]
+}
+
+/// What each brick is sawn into, so that offcuts are used again.
+fn sawing(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
+    let said = designed.said;
+    let (first, second) = (&lay.cuts.first, &lay.cuts.second);
+    let has_second = second.n_bricks() > 0;
+    let of_first = if has_second { "of-field" } else { "" };
+    let tables = [
+        ("sawn-across", of_first, &first.to_length),
+        ("sawn-along", of_first, &first.to_width),
+        ("sawn-across", "of-edge", &second.to_length),
+        ("sawn-along", "of-edge", &second.to_width),
+    ];
+    let tables: Vec<Block> = tables
+        .into_iter()
+        .filter(|(_, _, stock)| !stock.patterns.is_empty())
+        .map(|(way, of, stock)| {
+            let n_bricks = usize::try_from(stock.n_bricks).unwrap_or(usize::MAX);
+            let mut caption = said
+                .words
+                .say_with(way, &[("bricks", Value::from(n_bricks))]);
+            if !of.is_empty() {
+                caption = format!("{}: {caption}", said.say(of));
+            }
+            Block::Table(saw_table(said, lay, stock, caption))
+        })
+        .collect();
+    if tables.is_empty() {
+        return tables;
+    }
+    let mut blocks = vec![Block::Heading(Level::Point, said.say("sawing"))];
+    blocks.extend(tables);
+    blocks
+}
+
+fn saw_table(said: Said, lay: &Lay, stock: &Stock, caption: String) -> Table {
+    let letters = |pattern: &Pattern| -> String {
+        let letters = pattern
+            .sizes
+            .iter()
+            .filter_map(|line_idx| lay.cuts.lines.get(*line_idx));
+        let letters: Vec<&str> = letters.map(|line| line.letter.as_str()).collect();
+        letters.join(" + ")
+    };
+    let abreast = SAWN_ABREAST.min(stock.patterns.len()).max(1);
+    let n_rows = stock.patterns.len().div_ceil(abreast);
+    let keys: Vec<(&str, Align)> = (0..abreast)
+        .flat_map(|_| [("bricks", Align::Right), ("sawn-into", Align::Left)])
+        .collect();
+    // Down the first pair of columns, then down the next.
+    let rows = (0..n_rows)
+        .map(|nth| {
+            let cells = (0..abreast)
+                .flat_map(|column| match stock.patterns.get(column * n_rows + nth) {
+                    Some(pattern) => [pattern.n_bricks.to_string(), letters(pattern)],
+                    None => [String::new(), String::new()],
+                })
+                .collect();
+            row(cells)
+        })
+        .collect();
+    Table {
+        caption,
+        columns: columns(said, &keys),
+        rows,
+    }
 }
 
 fn order(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {

@@ -1,14 +1,18 @@
 //! The crew sheet: what is built, set out, laid and held, in the crew's language.
 
 mod curves;
+mod edge;
 mod holds;
 mod laid;
+mod message;
 mod parts;
 mod plan;
 mod said;
 mod sections;
 mod stakes;
 
+pub use edge::edge_drawing;
+pub use message::crew_message;
 pub use said::Said;
 
 use underbrick_calc::Results;
@@ -73,8 +77,8 @@ pub fn crew_sheet(sheet: CrewSheet<'_>) -> Document {
             blocks.extend(curves::curves(&designed));
             blocks.extend(sections::sections(&designed));
             blocks.extend(parts::lifts(&designed));
-            blocks.extend(parts::edge_and_forms(&designed));
             blocks.extend(parts::screed_and_gauge(&designed));
+            blocks.extend(parts::edge_and_forms(&designed));
             blocks.extend(laid::laying(&designed));
             blocks.extend(holds::hold_points(&designed));
         }

@@ -4,7 +4,7 @@ use underbrick_calc::bed::Restraint;
 use underbrick_calc::quantity::Length;
 use underbrick_words::Value;
 
-use super::{CrewSheet, Designed, Said};
+use super::{CrewSheet, Designed, Said, edge};
 use crate::paper::{Align, Block, Column, Level, Style, Table, TableRow};
 use crate::wording::on_one_line;
 
@@ -232,10 +232,12 @@ pub(super) fn edge_and_forms(designed: &Designed<'_>) -> Vec<Block> {
     if let Restraint::Haunch { concrete, .. } = edge.restraint {
         facts.push((said.say("concrete"), shown.volume(concrete)));
     }
-    vec![Block::Together(vec![
+    let mut blocks = vec![
         Block::Heading(Level::Part, said.say("edge-and-forms")),
         Block::Facts(facts),
-    ])]
+    ];
+    blocks.extend(edge::detail(designed).map(Block::Figure));
+    vec![Block::Together(blocks)]
 }
 
 /// The board, and the marks of the rod.

@@ -4,14 +4,16 @@ use std::sync::Arc;
 
 use underbrick_calc::lay::{Lay, PlanPoint};
 use underbrick_calc::quantity::{in_metres, metres};
+use underbrick_calc::site::Hand;
+use underbrick_drawing::clearance::label_box;
 use underbrick_drawing::item::{Anchor, Dash, Drawing, Item, Pen, Point, Sheet};
 use underbrick_drawing::palette::Ink;
 use underbrick_drawing::text::Text;
-use underbrick_drawing::{PlanView, in_language, plan_as_laid};
+use underbrick_drawing::{PlanView, in_language, measured_on, plan_as_laid};
 
 use super::Designed;
 use super::sections::to_scale;
-use crate::paper::{Block, Figure, Level, RoundScale, plan_view_scaled};
+use crate::paper::{Block, Figure, RoundScale, plan_view_scaled};
 
 /// Room around the walk for dimensions and stations, in dots.
 const AROUND: f64 = 105.0;
@@ -19,8 +21,18 @@ const AROUND: f64 = 105.0;
 const WHOLE: f64 = 330.0;
 /// Steps in which a part is made longer.
 const STEP_M: f64 = 0.05;
-/// How far a match line stands out beside the walk.
-const OUT_M: f64 = 0.16;
+/// How far a match line stands out beside the walk, in dots: where its letter stands, and on the other side, where dimensions do.
+const OUT: (f64, f64) = (50.0, 16.0);
+/// The same on the plan of the whole walk.
+const OUT_OF_WHOLE: (f64, f64) = (14.0, 8.0);
+/// From the end of a match line to its letter, in dots.
+const TO_LETTER: f64 = 10.0;
+/// Height of the letter of a match line, in dots.
+const LETTER: f64 = 15.0;
+/// Room at the right for the words of a match line, in dots.
+const MATCH_WORDS: f64 = 150.0;
+/// How far a part is moved to the right where there is room, so that bar scale and legend stand beside it, in dots.
+const MOST_MOVED: f64 = 90.0;
 /// Parts after which no more are drawn: a walk of some 500 ft.
 const MOST_PARTS: usize = 40;
 
@@ -32,7 +44,8 @@ pub(crate) struct Part {
     centre: PlanPoint,
 }
 
-pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
+/// The plan of the whole walk, where it is drawn in parts; and the parts.
+pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> (Option<Block>, Vec<Block>) {
     let said = designed.said;
     let (width, height) = designed.sheet.paper.text_dots();
     let sheet = Sheet {
@@ -48,6 +61,7 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
     let site = designed.sheet.site;
     let n_parts = parts.len();
     let mut blocks = Vec::new();
+    let mut whole = None;
     if n_parts > 1 {
         let small = Sheet {
             height: WHOLE,
@@ -61,7 +75,7 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
         for (nth, part) in parts.iter().take(n_parts - 1).enumerate() {
             match_line(&mut drawing, designed, view, part.to_m, nth, false);
         }
-        blocks.push(Block::Figure(Figure {
+        whole = Some(Block::Figure(Figure {
             caption: said.with("plan-whole", &[("scale", &to_scale(said, whole_scale))]),
             drawing: Arc::new(drawing),
         }));
@@ -118,12 +132,7 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
             drawing: Arc::new(drawing),
         }));
     }
-    let mut out = vec![
-        Block::NewPage,
-        Block::Heading(Level::Part, said.say("laying")),
-    ];
-    out.extend(blocks);
-    out
+    (whole, blocks)
 }
 
 /// Letter of a match line.
@@ -161,11 +170,13 @@ pub(crate) fn parts(designed: &Designed<'_>, size: (f64, f64), dots_per_metre: f
             to_m = length_m;
         }
         let (low, high) = bounds(designed, from_m, to_m);
+        let beside = 0.5 * (size.0 - (high.right_m - low.right_m) * dots_per_metre);
+        let moved_m = (beside - MATCH_WORDS).clamp(0.0, MOST_MOVED) / dots_per_metre;
         parts.push(Part {
             from_m,
             to_m,
             centre: PlanPoint {
-                right_m: 0.5 * (low.right_m + high.right_m),
+                right_m: 0.5 * (low.right_m + high.right_m) - moved_m,
                 away_m: 0.5 * (low.away_m + high.away_m),
             },
         });
@@ -228,9 +239,17 @@ fn match_line(
     nth: usize,
     in_words: bool,
 ) {
-    let out_m = half_over_edges_m(designed, station_m) + OUT_M;
-    let point = |offset_m: f64| {
-        let at = spot(designed, station_m, offset_m);
+    let half_m = half_over_edges_m(designed, station_m);
+    let outwards = match measured_on(&designed.line.run, metres(station_m)) {
+        Hand::Left => 1.0,
+        Hand::Right => -1.0,
+    };
+    let (out, other) = if in_words { OUT } else { OUT_OF_WHOLE };
+    let out_m = half_m + out / view.dots_per_metre;
+    let other_m = half_m + other / view.dots_per_metre;
+    let letter_m = out_m + TO_LETTER / view.dots_per_metre;
+    let point = |off_m: f64| {
+        let at = spot(designed, station_m, outwards * off_m);
         if view.turned {
             Point {
                 x: at.away_m,
@@ -243,33 +262,48 @@ fn match_line(
             }
         }
     };
-    drawing.items.push(Item::Line {
-        points: vec![point(-out_m), point(out_m)],
+    let line = Item::Line {
+        points: vec![point(-other_m), point(out_m)],
         pen: Pen {
             ink: Ink::Ink,
             width: 2.6,
             dash: Dash::Dashed,
         },
         place: None,
-    });
-    let letter = letter(nth);
-    let words = if in_words {
-        designed.said.with("match-line", &[("letter", &letter)])
-    } else {
-        letter
     };
-    let (end, beside) = (point(out_m), point(out_m + 0.04));
-    let anchor = if beside.x < end.x - 0.015 {
+    // Below the letters of the pieces, each of which stands on a patch of paper.
+    let is_label = |item: &Item| matches!(item, Item::Label { .. });
+    let first_label = drawing.items.iter().position(is_label);
+    let under = first_label.map_or(drawing.items.len(), |idx| idx.saturating_sub(1));
+    drawing.items.insert(under, line);
+    let (end, beside) = (point(out_m), point(letter_m));
+    // A line that runs up or down the sheet has its letter at its end, above or below.
+    let aside = (beside.x - end.x) * view.dots_per_metre;
+    let anchor = if aside < -0.4 * TO_LETTER {
         Anchor::Right
-    } else {
+    } else if aside > 0.4 * TO_LETTER {
         Anchor::Left
+    } else {
+        Anchor::Middle
     };
-    drawing.items.push(Item::Label {
+    let letter = letter(nth);
+    let words = designed.said.with("match-line", &[("letter", &letter)]);
+    let ways = if in_words {
+        vec![words, letter]
+    } else {
+        vec![letter]
+    };
+    // The words where they fit the sheet, else the letter alone.
+    let fitting = ways.into_iter().map(Text::bold).find(|text| {
+        let room = label_box(drawing, beside, text, LETTER, anchor);
+        room.left >= 0.0 && room.right <= drawing.sheet.width
+    });
+    drawing.items.extend(fitting.map(|text| Item::Label {
         at: beside,
-        text: Text::bold(words),
-        size: 15.0,
+        text,
+        size: LETTER,
         ink: Ink::Ink,
         anchor,
         place: None,
-    });
+    }));
 }

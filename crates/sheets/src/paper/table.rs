@@ -21,6 +21,8 @@ const ABOVE: f64 = 3.5;
 const SHORT: f64 = 0.25;
 /// Side of a box to tick.
 const TICK: f64 = 15.0;
+/// Least height of a row of a table with boxes: it is filled in by hand, 7 mm.
+const BY_HAND: f64 = 35.0;
 
 impl Setter {
     pub(super) fn table(&mut self, table: &Table) {
@@ -51,7 +53,13 @@ impl Setter {
             .collect();
         let at = self.strips.len();
         let row = self.tree.add(Role::Row, Some(node));
-        let mut heads = self.row(&columns, &heads, set, (row, Role::HeadCell), self.height);
+        let mut heads = self.row(
+            &columns,
+            &heads,
+            set,
+            (row, Role::HeadCell),
+            (0.0, self.height),
+        );
         let Some(mut head) = heads.pop() else { return };
         let under = head.height;
         head.rule(0.0, columns.whole(), under, RULE);
@@ -66,6 +74,15 @@ impl Setter {
         self.strips.push(head);
         let most = self.height - repeated.height;
         let n_rows = table.rows.len();
+        let is_filled_in = table
+            .rows
+            .iter()
+            .any(|row| row.cells.iter().any(|cell| cell == BOX));
+        let least = if is_filled_in {
+            BY_HAND - 2.0 * ABOVE
+        } else {
+            0.0
+        };
         for (nth, written) in table.rows.iter().enumerate() {
             let set = if written.is_strong {
                 Type::bold(columns.size)
@@ -73,7 +90,8 @@ impl Setter {
                 Type::regular(columns.size)
             };
             let row = self.tree.add(Role::Row, Some(node));
-            let mut parts = self.row(&columns, &written.cells, set, (row, Role::Cell), most);
+            let bounds = (least, most);
+            let mut parts = self.row(&columns, &written.cells, set, (row, Role::Cell), bounds);
             let n_parts = parts.len();
             for (part, strip) in parts.iter_mut().enumerate() {
                 let (is_first, is_end) = (part == 0, part + 1 == n_parts);
@@ -128,14 +146,14 @@ impl Setter {
             .collect();
     }
 
-    /// A row; in several parts where it is higher than `most`.
+    /// A row, at least `least` high; in several parts where it is higher than `most`.
     fn row(
         &mut self,
         columns: &Columns,
         cells: &[String],
         set: Type,
         (row, role): (usize, Role),
-        most: f64,
+        (least, most): (f64, f64),
     ) -> Vec<Strip> {
         let lines: Vec<Vec<String>> = columns
             .all
@@ -162,7 +180,7 @@ impl Setter {
                         lines.get(from..to).unwrap_or_default()
                     })
                     .collect();
-                row_part(columns, &part, &nodes, set, is_head)
+                row_part(columns, &part, &nodes, set, (is_head, least))
             })
             .collect()
     }
@@ -182,11 +200,10 @@ fn row_part(
     lines: &[&[String]],
     nodes: &[usize],
     set: Type,
-    is_head: bool,
+    (is_head, least): (bool, f64),
 ) -> Strip {
     let n_lines = lines.iter().map(|lines| lines.len()).max().unwrap_or(1);
-    let has_box = lines.iter().any(|lines| *lines == [BOX]);
-    let height = (set.leading() * count(n_lines)).max(if has_box { TICK + 5.0 } else { 0.0 });
+    let height = (set.leading() * count(n_lines)).max(least);
     let mut strip = Strip::of_height(height + 2.0 * ABOVE);
     let mut left = 0.0;
     for ((column, lines), node) in columns.all.iter().zip(lines).zip(nodes) {
@@ -200,7 +217,7 @@ fn row_part(
         let top = ABOVE
             + if is_head {
                 height - own
-            } else if lines.len() == 1 && has_box {
+            } else if lines.len() == 1 && least > 0.0 {
                 0.5 * (height - own)
             } else {
                 0.0
@@ -335,7 +352,8 @@ fn asked(columns: &[Column], tables: &[&[TableRow]], size: f64) -> (Vec<f64>, Ve
                     .fold(0.0, f64::max);
                 natural = natural.max(widest + 2.0 * BESIDE);
             }
-            (least, natural.max(least))
+            // What just fits is not parted by a rounding.
+            (least + 0.1, natural.max(least) + 0.1)
         })
         .unzip()
 }
