@@ -6,8 +6,8 @@ use underbrick_calc::order::{Decimal, Item, Way};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::Length;
 use underbrick_calc::site::{
-    Bond, CourseWay, DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Moisture, PitEnd,
-    Ribbon, Severity, ShotBy, ShownIn, Stands, StartSide,
+    Bond, CourseWay, DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Moisture, PictureOf,
+    PitEnd, Ribbon, Severity, ShotBy, ShownIn, Stands, StartSide,
 };
 
 /// One change of a record.
@@ -161,6 +161,19 @@ pub enum Edit {
     AddDelivery(usize),
     /// Take a delivery away: day, delivery.
     RemoveDelivery(usize, usize),
+    /// Name pictures that lie in the folder; who and when is written with them.
+    AddPictures {
+        /// Names of their files.
+        files: Vec<String>,
+        /// What they belong to.
+        of: PictureOf,
+    },
+    /// Take a picture away; its file stays.
+    RemovePicture(usize),
+    /// What a picture belongs to.
+    PictureOf(usize, PictureOf),
+    /// Name a picture again that was taken away.
+    BringPictureBack(String),
     /// Write down a width that whole courses give, with its joint and its edge brick.
     TakeWidth {
         /// Clear width between the edge bricks.
