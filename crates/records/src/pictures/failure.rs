@@ -99,7 +99,7 @@ impl PictureError {
         }
     }
 
-    pub(super) fn broken(file: &str, why: impl ToString) -> Self {
+    pub(super) fn broken(file: &str, why: &(impl ToString + ?Sized)) -> Self {
         Self::Broken {
             file: file.to_owned(),
             why: why.to_string().trim().to_owned(),

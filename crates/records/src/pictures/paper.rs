@@ -83,6 +83,6 @@ fn stored(pixels: &Pixels, file: &str) -> Result<Vec<u8>, PictureError> {
     encoder.set_sampling_factor(SamplingFactor::F_2_2);
     encoder
         .encode(&pixels.rgb, width, height, ColorType::Rgb)
-        .map_err(|error| PictureError::broken(file, error))?;
+        .map_err(|error| PictureError::broken(file, &error))?;
     Ok(bytes)
 }

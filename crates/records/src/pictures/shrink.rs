@@ -160,11 +160,11 @@ mod tests {
             width in 1_u32..40, height in 1_u32..40, longest in 1_u32..40, seed in any::<u8>(),
         ) {
             let dots: Vec<u8> = (0..width * height)
-                .map(|nth| (nth as u8).wrapping_mul(37).wrapping_add(seed))
+                .map(|nth| u8::try_from((nth * 37 + u32::from(seed)) % 256).unwrap())
                 .collect();
             let small = shrunk(&grey(width, height, &dots), longest);
             prop_assert!(small.width.max(small.height) <= longest.max(1) || longest >= width.max(height));
-            prop_assert_eq!(small.rgb.len() as u32, 3 * small.width * small.height);
+            prop_assert_eq!(small.rgb.len(), 3 * (small.width * small.height) as usize);
             let (least, most) = (dots.iter().min().unwrap(), dots.iter().max().unwrap());
             prop_assert!(small.rgb.iter().all(|dot| (least..=most).contains(&dot)));
             let mean = |dots: &mut dyn Iterator<Item = u8>, n: usize| {

@@ -156,7 +156,7 @@ fn what_cannot_be_shown_says_why() {
     check_refused(&[0xff, 0xd8, 0xff], "a.jpg is broken: ");
     let whole = png_of(8, 8, ColorType::Rgb, &[9; 24]);
     check_refused(whole.get(..whole.len() - 20).unwrap(), "a.jpg is broken: ");
-    let mut damaged = whole.clone();
+    let mut damaged = whole;
     *damaged.get_mut(45).unwrap() ^= 0x55;
     check_refused(&damaged, "a.jpg is broken: ");
 }
