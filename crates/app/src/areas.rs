@@ -103,7 +103,7 @@ impl Areas {
         let title = Rect::from_min_size(whole.min, vec2(whole.width(), TITLE_HEIGHT));
         let split = title.max.y + (lower.min.y - title.max.y) * 0.56;
         let inner = rod.shrink2(vec2(10.0, 14.0));
-        let key_width = 84.0;
+        let key_width = 68.0;
         let key = |left: f32| {
             Rect::from_min_size(pos2(left, inner.min.y), vec2(key_width, inner.height()))
         };
@@ -116,8 +116,8 @@ impl Areas {
         Self {
             rod,
             staff: Rect::from_min_max(
-                pos2(sites.max.x + 14.0, rod.min.y),
-                pos2(undo.min.x - 14.0, rod.max.y),
+                pos2(sites.max.x + 8.0, rod.min.y),
+                pos2(undo.min.x - 8.0, rod.max.y),
             ),
             sites,
             undo,

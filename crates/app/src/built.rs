@@ -4,7 +4,7 @@ use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, metres};
 use underbrick_calc::site::ShownIn;
 use underbrick_records::SiteFile;
-use underbrick_records::v1::{ReadBy, Stamp};
+use underbrick_records::v1::{ReadBy, Signature, Stamp};
 
 use crate::edit::Edit;
 
@@ -110,6 +110,19 @@ pub(crate) fn change(record: &mut SiteFile, edit: &Edit, clock: Clock) -> bool {
                 let stamp = stamp(record);
                 stamp_at(record, *place, stamp);
             }
+        }
+        Edit::Agree {
+            clauses,
+            name,
+            strokes,
+        } => {
+            let signature = Signature {
+                name: name.clone(),
+                strokes: strokes.clone(),
+                stamp: stamp(record),
+            };
+            // What cannot be signed is said at the field, before anyone gets here; the record is as before then.
+            drop(record.agree(clauses, signature));
         }
         _ => return false,
     }

@@ -6,8 +6,8 @@ use underbrick_calc::order::{Decimal, Item, Way};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::Length;
 use underbrick_calc::site::{
-    Bond, CourseWay, DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Moisture, PictureOf,
-    PitEnd, Ribbon, Severity, ShotBy, ShownIn, Stands, StartSide,
+    Bond, Clause, CourseWay, DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Language,
+    Moisture, PictureOf, PitEnd, Ribbon, Severity, ShotBy, ShownIn, Stands, StartSide,
 };
 
 /// One change of a record.
@@ -22,6 +22,8 @@ pub enum Edit {
     },
     /// How lengths are shown.
     ShownIn(ShownIn),
+    /// What the crew sheet and the cautions are written in.
+    CrewReads(Language),
     /// A thing that is seen; what it is, is asked next.
     AddSign,
     /// Take a sign away.
@@ -174,6 +176,15 @@ pub enum Edit {
     PictureOf(usize, PictureOf),
     /// Name a picture again that was taken away.
     BringPictureBack(String),
+    /// Agree on clauses with a signature by finger; who and when is written with it.
+    Agree {
+        /// What is agreed, word for word.
+        clauses: Vec<Clause>,
+        /// Who signs, in letters.
+        name: String,
+        /// Strokes, in thousandths of the field's width.
+        strokes: Vec<Vec<(i32, i32)>>,
+    },
     /// Write down a width that whole courses give, with its joint and its edge brick.
     TakeWidth {
         /// Clear width between the edge bricks.

@@ -18,6 +18,7 @@ use crate::plan_view::{PlanViewState, plan_touched, plan_ui, with_plan};
 use crate::stops::build::{self, after_check, is_questioned, station_of};
 use crate::stops::opened::{BuildList, Opened, OrderPart, Part, PictureShown, StagesShown};
 use crate::stops::penetrometer::{RowStep, after_row, new_row};
+use crate::stops::show::{ShowPage, ShowView, show_ui};
 use crate::stops::{Stop, entry_behind, is_soil, order, pictures, pit_of};
 use crate::theme::{self, Ink, Theme, size};
 use crate::title_bar::title_ui;
@@ -44,6 +45,10 @@ pub(crate) struct Open {
     /// The value being set has moved: its row is scrolled into sight once.
     scroll: bool,
     rows: KeptRows,
+    /// What the homeowner is shown.
+    show: ShowView,
+    /// Where the person goes back to from there.
+    before_show: Stop,
 }
 
 impl Open {
@@ -60,6 +65,8 @@ impl Open {
             looked_at: None,
             scroll: false,
             rows: KeptRows::default(),
+            show: ShowView::default(),
+            before_show: Stop::Look,
         }
     }
 
@@ -72,10 +79,24 @@ impl Open {
         if self.stop != stop {
             self.looked_at = None;
             self.leave_pad();
-            self.stop = stop;
+            self.enter(stop);
             self.opened.picture = None;
             self.visit.look_into_pictures();
         }
+    }
+
+    fn enter(&mut self, stop: Stop) {
+        if stop == Stop::Show && self.stop != Stop::Show {
+            self.before_show = self.stop;
+            self.show = ShowView::default();
+        }
+        self.stop = stop;
+    }
+
+    /// Goes to a page of what the homeowner is shown.
+    pub fn show_page(&mut self, page: ShowPage) {
+        self.go_to(Stop::Show);
+        self.show.page = page;
     }
 
     pub fn set(&mut self, place: Place) {
@@ -107,7 +128,7 @@ impl Open {
             self.set(place);
         } else {
             self.leave_pad();
-            self.stop = Stop::of(place);
+            self.enter(Stop::of(place));
             self.opened.order = OrderPart::of(place).or(self.opened.order);
             self.show_built(place);
             self.looked_at = Some(place);
@@ -139,6 +160,26 @@ impl Open {
         if let Some(list) = list.filter(|list| !self.opened.shows(list)) {
             self.opened.turn(list);
         }
+    }
+
+    /// Writes down what stands on the pad, and leaves it there.
+    pub fn write_down(&mut self) {
+        let left = self.pad.leave();
+        self.apply(left);
+    }
+
+    /// One step back: from the pad, then from the station that is shown alone. False where there is nothing to go back from but the site.
+    /// What the homeowner is shown is left by holding its key alone: there it goes no further than to the first page.
+    pub fn go_back(&mut self) -> bool {
+        if self.stop == Stop::Show {
+            self.show.page = ShowPage::default();
+        } else if self.pad.place().is_some() {
+            self.leave_pad();
+        } else if self.opened.station.take().is_none() {
+            self.leave_pad();
+            return false;
+        }
+        true
     }
 
     fn leave_pad(&mut self) {
@@ -257,7 +298,8 @@ impl Open {
                 | Edit::Shape(ShapeKind::Uniform | ShapeKind::Ramp)
                 | Edit::Take(_)
                 | Edit::Restraint(_)
-                | Edit::ShownIn(_) => {
+                | Edit::ShownIn(_)
+                | Edit::CrewReads(_) => {
                     self.pad.set(None, &self.visit);
                 }
                 Edit::Text { .. }
@@ -286,6 +328,7 @@ impl Open {
                 | Edit::AddPictures { .. }
                 | Edit::PictureOf(..)
                 | Edit::BringPictureBack(_)
+                | Edit::Agree { .. }
                 | Edit::EdgeStands(_) => {}
             }
         }
@@ -306,6 +349,15 @@ impl Open {
         let theme = theme::current(ui);
         ui.painter()
             .rect_filled(whole, 0, theme::color(Ink::Paper, theme));
+        if self.stop == Stop::Show {
+            let answer = show_ui(ui, whole, &mut self.show, &self.visit);
+            self.apply(answer.edits);
+            if answer.leaves {
+                self.stop = self.before_show;
+                ui.request_repaint();
+            }
+            return false;
+        }
         self.keys_of_the_desk(ui);
         self.pictures(ui);
         self.rows
@@ -531,7 +583,11 @@ impl Open {
             .all()
             .map(|(stop, rows)| Notch {
                 stop,
-                known: known_share(rows),
+                known: if stop == Stop::Show {
+                    f32::from(u8::from(!self.visit.site().show.agreements.is_empty()))
+                } else {
+                    known_share(rows)
+                },
             })
             .collect();
         if let Some(stop) = rod_ui(ui, areas.staff, &notches, self.stop) {

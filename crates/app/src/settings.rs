@@ -1,8 +1,11 @@
 //! What a person has set for every site, worn by a context and kept when a tap changes it.
 
+use std::time::Duration;
+
 use egui::Context;
 use underbrick_records::{Light, Settings, SettingsKeeper, Shelf};
 
+use crate::platform::{KeepClear, keep_clear, set_keep_clear};
 use crate::theme::{self, Theme};
 
 /// The settings of this start.
@@ -13,6 +16,8 @@ pub struct WornSettings {
     trouble: Option<String>,
     /// Whether there was a file that could not be used.
     is_left_out: bool,
+    /// Whether a tap has set something since the start.
+    is_changed: bool,
 }
 
 impl WornSettings {
@@ -31,6 +36,7 @@ impl WornSettings {
         };
         Self {
             is_left_out: trouble.is_some(),
+            is_changed: false,
             keeper,
             read,
             trouble,
@@ -48,6 +54,7 @@ impl WornSettings {
             },
         );
         theme::set_text_size(context, settings.text_size_percent);
+        set_keep_clear(context, KeepClear::nearest(settings.keep_clear));
     }
 
     /// What the context wears.
@@ -56,15 +63,28 @@ impl WornSettings {
             Theme::Sun => Light::Sun,
             Theme::Dim => Light::Dim,
         };
-        Settings::new(theme::text_size(context), light)
+        let mut worn = Settings::new(theme::text_size(context), light);
+        worn.keep_clear = keep_clear(context).whole_points();
+        worn
     }
 
     /// Keeps what the context wears, where that is other than `before`. Returns at once.
     pub fn keep_change(&mut self, before: Settings, context: &Context) {
         let now = Self::worn(context);
         if now != before {
+            self.is_changed = true;
             self.keeper.keep(now);
         }
+    }
+
+    /// Whether the person has set anything, now or at an earlier start: then the device's own size of type is not asked any more.
+    pub const fn is_set(&self) -> bool {
+        self.read.is_some() || self.is_changed
+    }
+
+    /// Waits until what was set is on disk or refused, at most so long.
+    pub fn flush(&self, at_most: Duration) -> bool {
+        self.keeper.flush(at_most)
     }
 
     /// Why what was set last is not on disk; a file that was left out from the start has been told once.

@@ -9,6 +9,9 @@ use underbrick_drawing::text::Text;
 use underbrick_records::{Entry, EntryState, RecordError, Shelf};
 
 use crate::canvas::lettering;
+use crate::exchange::{Exchanging, export_ui, import_ui, incoming_ui, said_ui};
+use crate::own_mark::own_mark;
+use crate::platform;
 use crate::theme::{self, Ink, size};
 use crate::widgets::key::Key;
 use crate::widgets::mark::Mark;
@@ -25,6 +28,10 @@ pub struct SiteList {
     tables: Vec<(Ink, String)>,
     /// Why the person's settings are not used, in words.
     settings: Option<String>,
+    /// Whether a person is asked how much of the edges is to be kept clear.
+    asks_keep_clear: bool,
+    /// Sites going out and coming in.
+    pub exchanging: Exchanging,
 }
 
 /// What was asked for.
@@ -40,6 +47,18 @@ pub enum ListAnswer {
     SwitchTheme,
     /// The next text size.
     NextTextSize,
+    /// Pack the site in this folder.
+    Export(PathBuf),
+    /// Choose a packed site.
+    ChooseIncoming,
+    /// Unpack this file.
+    Import(PathBuf),
+    /// Back to the sites.
+    LeaveIncoming,
+    /// Show the folder through which sites go out and come in.
+    OpenExchange,
+    /// Keep more clear at the edges of the screen, and after the most nothing.
+    NextKeepClear,
 }
 
 impl SiteList {
@@ -60,6 +79,11 @@ impl SiteList {
     /// Shows what went wrong, above the list.
     pub fn say_trouble(&mut self, error: &RecordError) {
         self.trouble = Some(error.to_string());
+    }
+
+    /// Offers to keep the edges of the screen clear.
+    pub const fn offer_to_keep_clear(&mut self) {
+        self.asks_keep_clear = true;
     }
 
     /// Shows why the person's settings are not used.
@@ -146,6 +170,19 @@ pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
     {
         answer = Some(ListAnswer::NextTextSize);
     }
+    if list.asks_keep_clear {
+        let points = platform::keep_clear(ui).whole_points();
+        let rect = Rect::from_min_size(
+            pos2(text_key.min.x - size::GAP - 110.0, text_key.min.y),
+            vec2(110.0, size::KEY),
+        );
+        if Key::two_lines(points.to_string(), "edge clear")
+            .show(ui, rect)
+            .clicked()
+        {
+            answer = Some(ListAnswer::NextKeepClear);
+        }
+    }
     let tools = Rect::from_min_size(
         pos2(column.min.x, head.max.y + 10.0),
         vec2(column.width(), size::KEY),
@@ -181,13 +218,19 @@ pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
                     for (ink, said) in &list.tables {
                         words(ui, said, *ink);
                     }
+                    answer = said_ui(ui, &list.exchanging).or(answer.take());
+                    if list.exchanging.is_choosing() {
+                        answer = incoming_ui(ui, &list.exchanging).or(answer.take());
+                        return;
+                    }
                     if list.entries.is_empty() {
                         answer = first_start_ui(ui).or(answer.take());
                     }
                     let wanted = list.looking_for.to_lowercase();
                     for entry in &list.entries {
-                        if is_wanted(entry, &wanted) && entry_ui(ui, entry) {
-                            answer = Some(ListAnswer::Open(entry.folder.clone()));
+                        if is_wanted(entry, &wanted) {
+                            let exports = list.exchanging.is_there();
+                            answer = entry_ui(ui, entry, exports).or(answer.take());
                         }
                     }
                     if !list.entries.is_empty() {
@@ -204,6 +247,7 @@ pub fn list_ui(ui: &mut Ui, list: &mut SiteList) -> Option<ListAnswer> {
                             answer = Some(ListAnswer::CopySamples);
                         }
                     }
+                    answer = import_ui(ui, &list.exchanging).or(answer.take());
                 });
         },
     );
@@ -227,7 +271,7 @@ fn first_start_ui(ui: &mut Ui) -> Option<ListAnswer> {
     .then_some(ListAnswer::CopySamples)
 }
 
-fn words(ui: &mut Ui, words: &str, ink: Ink) {
+pub fn words(ui: &mut Ui, words: &str, ink: Ink) {
     let theme = theme::current(ui);
     let color = theme::color(ink, theme);
     let galley = ui.painter().layout(
@@ -265,7 +309,7 @@ fn is_wanted(entry: &Entry, wanted: &str) -> bool {
     }
 }
 
-fn entry_ui(ui: &mut Ui, entry: &Entry) -> bool {
+fn entry_ui(ui: &mut Ui, entry: &Entry, exports: bool) -> Option<ListAnswer> {
     let folder = entry
         .folder
         .file_name()
@@ -284,7 +328,14 @@ fn entry_ui(ui: &mut Ui, entry: &Entry) -> bool {
         EntryState::Broken(error) => (folder, error.to_string(), true),
     };
     let height = theme::tall(ui, if broken { 92.0 } else { size::ROW });
-    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::hover());
+    let (mut rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::hover());
+    if exports && !broken {
+        let (rest, is_tapped) = export_ui(ui, rect, &title, &entry.folder);
+        if is_tapped {
+            return Some(ListAnswer::Export(entry.folder.clone()));
+        }
+        rect = rest;
+    }
     let response = ui.interact(
         rect,
         ui.scope_id().with(("entry", &entry.folder)),
@@ -341,40 +392,5 @@ fn entry_ui(ui: &mut Ui, entry: &Entry) -> bool {
             theme::color(Ink::SecondInk, theme),
         );
     }
-    response.clicked() && !broken
-}
-
-/// Our own mark: a brick over three lifts, seen in section, with the chalk line above.
-fn own_mark(ui: &Ui, center: egui::Pos2, side: f32) {
-    let theme = theme::current(ui);
-    let painter = ui.painter();
-    let unit = side / 10.0;
-    let bar = |top: f32, height: f32, half: f32, ink: Ink| {
-        let rect = Rect::from_center_size(
-            pos2(
-                center.x,
-                center.y - side / 2.0 + (top + height / 2.0) * unit,
-            ),
-            vec2(half * 2.0 * unit, height * unit),
-        );
-        painter.rect(
-            rect,
-            1,
-            theme::color(ink, theme),
-            Stroke::new(1.2, theme::color(Ink::Ink, theme)),
-            StrokeKind::Middle,
-        );
-    };
-    bar(2.4, 2.2, 3.6, Ink::Clay);
-    bar(4.6, 1.7, 5.0, Ink::BaseEven);
-    bar(6.3, 1.7, 5.0, Ink::BaseOdd);
-    bar(8.0, 1.7, 5.0, Ink::BaseEven);
-    let y = center.y - side / 2.0 + 1.2 * unit;
-    painter.line_segment(
-        [
-            pos2(center.x - 5.4 * unit, y),
-            pos2(center.x + 5.4 * unit, y),
-        ],
-        Stroke::new(2.5, theme::color(Ink::Line, theme)),
-    );
+    (response.clicked() && !broken).then(|| ListAnswer::Open(entry.folder.clone()))
 }

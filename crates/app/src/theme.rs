@@ -52,6 +52,19 @@ pub fn set_text_size(context: &Context, percent: u16) {
     context.all_styles_mut(|style| type_in(style, f32::from(nearest) / 100.0));
 }
 
+/// The text size that is offered nearest to a scale of type, in percent.
+#[must_use]
+pub fn percent_of(scale: f32) -> u16 {
+    let wanted = scale * 100.0;
+    TEXT_SIZES
+        .into_iter()
+        .min_by(|one, other| {
+            let off = |percent: &u16| (f32::from(*percent) - wanted).abs();
+            off(one).total_cmp(&off(other))
+        })
+        .unwrap_or(100)
+}
+
 /// Goes on to the next text size, and from the largest to the smallest.
 pub fn next_text_size(context: &Context) {
     let now = text_size(context);

@@ -2,14 +2,16 @@
 
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, PoisonError};
+use std::time::Duration;
 
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::findings::{Finding, Findings};
 use underbrick_calc::place::Place;
-use underbrick_calc::site::{PictureOf, ShotBy, Site};
+use underbrick_calc::site::{Letterhead, PictureOf, ShotBy, Site};
 use underbrick_calc::{Results, compute, compute_after};
 use underbrick_records::v1::{FarEnd, GradeShape, LegShape, Restraint};
 use underbrick_records::{History, KeepStatus, Keeper, OpenSite, RecordError, SiteFile};
+use underbrick_sheets::agreement::Design;
 
 use crate::album::Album;
 use crate::built::{self, Clock};
@@ -34,6 +36,8 @@ pub struct Visit {
     /// Who tells the time of what is written down while the walk is built.
     clock: Clock,
     album: Album,
+    /// Who hands sheets over.
+    letterhead: Option<Letterhead>,
 }
 
 impl Visit {
@@ -70,6 +74,7 @@ impl Visit {
             typing_at: None,
             clock: built::device_clock,
             album,
+            letterhead: None,
         })
     }
 
@@ -129,6 +134,12 @@ impl Visit {
         self.keeper.status()
     }
 
+    /// Waits until every change is on disk, at most so long. Gives whether it is.
+    #[must_use]
+    pub fn flush(&self, at_most: Duration) -> bool {
+        self.keeper.flush(at_most)
+    }
+
     /// Takes the time from another clock than the device's.
     pub fn tell_time_by(&mut self, clock: Clock) {
         self.clock = clock;
@@ -171,6 +182,47 @@ impl Visit {
         }
         self.album.ask(self.history.now(), large);
         n_named
+    }
+
+    /// Hands sheets over in that name.
+    pub fn hand_over_as(&mut self, letterhead: Option<Letterhead>) {
+        self.letterhead = letterhead;
+    }
+
+    /// Who hands sheets over; `None` where nobody wrote it down.
+    #[must_use]
+    pub const fn letterhead(&self) -> Option<&Letterhead> {
+        self.letterhead.as_ref()
+    }
+
+    /// What an owner is told, and agrees on, is made from this.
+    #[must_use]
+    pub fn design(&self) -> Design<'_> {
+        Design {
+            site: &self.site,
+            catalogue: &self.catalogue,
+            results: &self.results,
+            letterhead: self.letterhead.as_ref(),
+        }
+    }
+
+    /// The catalogue, to be worked with beside the window.
+    #[must_use]
+    pub fn shared_catalogue(&self) -> Arc<Catalogue> {
+        Arc::clone(&self.catalogue)
+    }
+
+    /// Today: year, month, day; `None` where the clock says nothing that can be read.
+    #[must_use]
+    pub fn today(&self) -> Option<(i16, i8, i8)> {
+        let now = (self.clock)();
+        let mut parts = now.split('T').next()?.split('-');
+        let date = (
+            parts.next()?.parse().ok()?,
+            parts.next()?.parse().ok()?,
+            parts.next()?.parse().ok()?,
+        );
+        parts.next().is_none().then_some(date)
     }
 
     /// Carries out an edit: changes the record, keeps the state before it for undo, computes, and has it written.
@@ -250,6 +302,7 @@ fn change(record: &mut SiteFile, edit: &Edit) {
             record.set_text(*place, &text);
         }
         Edit::ShownIn(shown_in) => record.shown_in = (*shown_in).into(),
+        Edit::CrewReads(language) => record.show.crew_reads = (*language).into(),
         Edit::AddSign => {
             record.add_sign();
         }
@@ -427,7 +480,8 @@ fn change(record: &mut SiteFile, edit: &Edit) {
         | Edit::AddDelivery(_)
         | Edit::RemoveDelivery(..)
         | Edit::AddPictures { .. }
-        | Edit::BringPictureBack(_) => {}
+        | Edit::BringPictureBack(_)
+        | Edit::Agree { .. } => {}
         Edit::Fabric(laid) => record.bed.fabric = *laid,
         Edit::EdgeStands(stands) => record.edge.stands = (*stands).into(),
         Edit::Restraint(kind) => {

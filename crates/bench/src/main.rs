@@ -1,5 +1,5 @@
 //! Figures of one run on one machine: the cost of an edit beside a peer, its growth with the run, bricks cut along a curve beside peers, the
-//! start of the window beside an empty one.
+//! start of the window beside an empty one, a frame on a tablet's screen.
 //!
 //! `cargo run --release -p underbrick-bench`. The window's figures need a display and the two programs built by
 //! `cargo build --release -p underbrick-desktop -p underbrick-bench`.
@@ -10,9 +10,11 @@
 )]
 
 mod edit;
+mod frame;
 mod grid;
 mod lay;
 mod random_walks;
+mod sheets;
 mod window;
 
 /// The sample that bends.
@@ -28,11 +30,19 @@ fn main() -> anyhow::Result<()> {
     {
         return random_walks::print_json(n_walks.parse()?);
     }
+    if std::env::args().any(|argument| argument == "--sheets") {
+        return sheets::print();
+    }
+    if std::env::args().any(|argument| argument == "--frame") {
+        return frame::print();
+    }
     edit::print()?;
     if std::env::args().any(|argument| argument == "--edit") {
         return Ok(());
     }
     lay::print()?;
     grid::print()?;
+    sheets::print()?;
+    frame::print()?;
     window::print()
 }

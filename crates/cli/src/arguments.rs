@@ -21,11 +21,13 @@ Examples:
   underbrick order sample-sites/curved-to-a-drive --why
   underbrick stakes sample-sites/curved-to-a-drive --spacing \"5 ft\"
   underbrick sheets sample-sites/curved-to-a-drive --out sheets
+  underbrick pack sample-sites/curved-to-a-drive -o curved.zip
+  underbrick unpack curved.zip --into sites
   underbrick causes > causes.ron
   underbrick prices > prices.ron
   underbrick letterhead > letterhead.ron
 
-A site is a folder with a site.ron in it, or a site.ron file. It is only read, never written.";
+A site is a folder with a site.ron in it, or a site.ron file. It is only read, never written; 'unpack' makes a new one.";
 
 /// The whole command line.
 #[derive(Debug, Parser)]
@@ -145,6 +147,24 @@ pub enum Command {
         )
     )]
     Sheets(SheetsAsked),
+    /// Packs a site into one file
+    #[command(
+        long_about = "Packs a site into one zip archive: site.ron and its pictures, without its history. It can be mailed, and is taken in by the \
+                      app's list of sites or by 'unpack'. A file that is there is not written over.",
+        after_long_help = format!(
+            "Examples:\n  underbrick pack sample-sites/curved-to-a-drive -o curved.zip\n  underbrick pack SITE\n\n{STATUSES}"
+        )
+    )]
+    Pack(PackAsked),
+    /// Unpacks such a file into a new site folder
+    #[command(
+        long_about = "Unpacks a packed site into a new folder of its own, and prints the folder. What is there is not touched, also where it is \
+                      the same site. A file that holds anything but a site is refused as a whole.",
+        after_long_help = format!(
+            "Example:\n  underbrick unpack curved.zip --into sites\n\n{STATUSES}"
+        )
+    )]
+    Unpack(UnpackAsked),
     /// Prints the built-in rules for causes, for a table of your own to start from
     #[command(
         long_about = "Prints the built-in rules that say why a walk failed.\n\nA copy named causes.ron beside the site folders, or named with \
@@ -175,6 +195,28 @@ pub enum Command {
         )
     )]
     Letterhead,
+}
+
+/// What is packed, and where to.
+#[derive(Debug, Args)]
+pub struct PackAsked {
+    /// A site folder, or its site.ron file
+    #[arg(value_name = "SITE", value_hint = ValueHint::AnyPath)]
+    pub site: PathBuf,
+    /// The new file [default: named for the address, here]
+    #[arg(short, long, value_name = "FILE", value_hint = ValueHint::FilePath)]
+    pub output: Option<PathBuf>,
+}
+
+/// What is unpacked, and where to.
+#[derive(Debug, Args)]
+pub struct UnpackAsked {
+    /// A packed site
+    #[arg(value_name = "FILE", value_hint = ValueHint::FilePath)]
+    pub file: PathBuf,
+    /// The folder of sites that it joins; it need not be there yet
+    #[arg(long, value_name = "SITES", value_hint = ValueHint::DirPath)]
+    pub into: PathBuf,
 }
 
 /// Which site.

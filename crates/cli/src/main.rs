@@ -7,6 +7,7 @@ mod findings;
 mod measured;
 mod order;
 mod output;
+mod packed;
 mod plan;
 mod results;
 mod section;
@@ -29,6 +30,8 @@ fn main() -> ExitCode {
         Command::Stakes(asked) => stakes::stakes(&asked),
         Command::Sheets(asked) => sheets::sheets(&asked),
         Command::Agreement(asked) => agreement::agreement(&asked),
+        Command::Pack(asked) => packed::packed(&asked),
+        Command::Unpack(asked) => packed::unpacked(&asked),
         Command::Causes => output::say(underbrick_records::BUILT_IN_CAUSES).map(|()| Status::Fine),
         Command::Letterhead => {
             output::say(underbrick_records::STARTER_LETTERHEAD).map(|()| Status::Fine)

@@ -1,5 +1,6 @@
 //! Underbrick on a desk: the window; or, where there is no display, the same job on paper.
 
+mod desk;
 mod paper;
 mod window;
 

@@ -1,7 +1,9 @@
 //! The window.
 
+use crate::desk::Desk;
 use crate::paper::OwnFiles;
 use std::path::PathBuf;
+use std::rc::Rc;
 use std::time::Instant;
 
 use eframe::egui;
@@ -88,7 +90,8 @@ impl Window {
         theme::install(context, theme::Theme::Sun);
         let catalogue = underbrick_records::catalogue()?;
         let tables = shelf.own_tables().or_named(own.causes, own.prices);
-        let mut shell = Shell::with_tables(shelf, catalogue, tables);
+        let desk = Rc::new(Desk::new(&shelf));
+        let mut shell = Shell::with_tables(shelf, catalogue, tables).on(desk);
         shell.put_on_settings(context);
         if let Some(folder) = site {
             // A site that cannot be opened is told about in the list itself.

@@ -70,6 +70,12 @@ pub enum RecordError {
         /// Where.
         path: PathBuf,
     },
+    /// A file stands where a new one is to be made.
+    #[error("there is one already, and it is not written over: {}", .path.display())]
+    AlreadyThere {
+        /// The file.
+        path: PathBuf,
+    },
     /// Another Underbrick has the site open.
     #[error("the site is open in another window: {}", .path.display())]
     OpenElsewhere {

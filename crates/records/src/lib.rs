@@ -49,9 +49,14 @@ mod open;
 
 mod shelf;
 
+mod packed;
+
 mod settings;
 
+mod aside;
+
 pub use agreed::{AgreeFault, LARGEST_SIGNATURE, agreement_bytes, digest};
+pub use aside::{Aside, AsideNews, write_into};
 pub use catalogue::catalogue;
 pub use causes::{BUILT_IN_CAUSES, read_causes, read_own_causes};
 pub use failure::RecordError;
@@ -61,6 +66,9 @@ pub use letterhead::{STARTER_LETTERHEAD, read_letterhead};
 pub use open::OpenSite;
 pub use own_file::OwnFile;
 pub use own_tables::{OwnRead, OwnTables};
+pub use packed::{
+    LARGEST_PACKED_BYTES, LARGEST_PICTURE_BYTES, MOST_PICTURES, PackError, pack, pack_into, unpack,
+};
 pub use prices::{BUILT_IN_PRICES, read_prices};
 pub use read::{LARGEST_FILE_BYTES, ReadError, read_site, write_site};
 pub use settings::{Light, Settings, SettingsKeeper};

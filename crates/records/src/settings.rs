@@ -30,6 +30,17 @@ pub struct Settings {
     pub text_size_percent: u16,
     /// Colours for which light.
     pub light: Light,
+    /// What is kept clear at every edge of the screen, in points.
+    #[serde(default, skip_serializing_if = "is_none")]
+    pub keep_clear: u16,
+}
+
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "serde hands over a reference"
+)]
+const fn is_none(points: &u16) -> bool {
+    *points == 0
 }
 
 /// The light that a screen is read in.
@@ -49,6 +60,7 @@ impl Settings {
             version: SETTINGS_VERSION,
             text_size_percent,
             light,
+            keep_clear: 0,
         }
     }
 

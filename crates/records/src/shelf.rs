@@ -137,15 +137,7 @@ impl Shelf {
         name: &str,
         text: &str,
     ) -> Result<PathBuf, RecordError> {
-        fs::create_dir_all(&self.path).map_err(|error| {
-            match RecordError::from_system("make a folder", &self.path, &error) {
-                RecordError::System { .. } if self.path.exists() => RecordError::NotAFolder {
-                    path: self.path.clone(),
-                },
-                other => other,
-            }
-        })?;
-        let folder = self.make_free_folder(name)?;
+        let folder = self.make_folder(name)?;
         let written = replace(disk, &folder.join("site.ron"), text)
             .and_then(|()| settle(disk, &folder))
             .and_then(|()| settle(disk, &self.path));
@@ -156,6 +148,19 @@ impl Shelf {
             return Err(error);
         }
         Ok(folder)
+    }
+
+    /// Makes a folder on the shelf, and the shelf where it is not there yet.
+    pub(crate) fn make_folder(&self, name: &str) -> Result<PathBuf, RecordError> {
+        fs::create_dir_all(&self.path).map_err(|error| {
+            match RecordError::from_system("make a folder", &self.path, &error) {
+                RecordError::System { .. } if self.path.exists() => RecordError::NotAFolder {
+                    path: self.path.clone(),
+                },
+                other => other,
+            }
+        })?;
+        self.make_free_folder(name)
     }
 
     /// Makes a folder of that name, or of that name and the first number that is free.
@@ -203,7 +208,7 @@ fn entry(folder: PathBuf) -> Option<Entry> {
 
 /// A folder name that every file system takes: lower-case letters, digits and single dashes, at most 48 of them, and no name that a
 /// system keeps for its devices.
-fn folder_name(address: &str, walk: &str) -> String {
+pub(crate) fn folder_name(address: &str, walk: &str) -> String {
     let mut name = String::new();
     for character in address
         .chars()

@@ -2,14 +2,16 @@
 //! and the agreement. No trade word stands in it without being explained.
 
 mod message;
+mod told;
 
 pub use message::owner_message;
+pub use told::{WayTold, WhyTold, signed_on, ways_told, why_told};
 
 use std::sync::Arc;
 
 use crate::agreement::{
-    Change, ChangeKind, Design, Standing, Terms, cause_in_plain_words, date_in_words,
-    days_in_words, heading, lead, standing, terms, way_in_plain_words,
+    Change, ChangeKind, Design, Standing, Terms, cause_in_plain_words, days_in_words, heading,
+    lead, standing, terms, way_in_plain_words,
 };
 use crate::order::words::way_price_words;
 use crate::paper::{
@@ -279,7 +281,7 @@ fn way_cell(order: &Order, priced: &Priced) -> String {
 }
 
 /// What a way mends and what it leaves, each cause once: where several rules found one, by the least of what becomes of it.
-fn mends(design: Design<'_>, priced: &Priced) -> String {
+fn mend_parts(design: Design<'_>, priced: &Priced) -> Vec<(&'static str, String)> {
     let mut named: Vec<(&str, Cured)> = Vec::new();
     for cure in &priced.cures {
         let causes = &design.results.causes;
@@ -300,13 +302,19 @@ fn mends(design: Design<'_>, priced: &Priced) -> String {
         ("Needs other work too", Cured::OtherWork),
         ("Not known", Cured::NotSaid),
     ];
-    let parts: Vec<String> = parts
+    let parts = parts.into_iter().filter_map(|(what, wanted)| {
+        let causes = named.iter().filter(|(_, cured)| *cured == wanted);
+        let causes: Vec<&str> = causes.map(|(name, _)| *name).collect();
+        (!causes.is_empty()).then(|| (what, causes.join("; ")))
+    });
+    parts.collect()
+}
+
+/// As [`mend_parts`], in one text.
+fn mends(design: Design<'_>, priced: &Priced) -> String {
+    let parts: Vec<String> = mend_parts(design, priced)
         .into_iter()
-        .filter_map(|(what, wanted)| {
-            let causes = named.iter().filter(|(_, cured)| *cured == wanted);
-            let causes: Vec<&str> = causes.map(|(name, _)| *name).collect();
-            (!causes.is_empty()).then(|| format!("{what}: {}.", causes.join("; ")))
-        })
+        .map(|(what, causes)| format!("{what}: {causes}."))
         .collect();
     if parts.is_empty() {
         "No cause was found that it could mend.".to_owned()
@@ -406,14 +414,10 @@ fn signatures(design: Design<'_>, agreed: Option<&Agreement>) -> Vec<Block> {
 }
 
 fn signed_line(signature: &Signature) -> Block {
-    let day = signature.stamp.at_s.and_then(|at_s| {
-        // Days since the start of 1970, UTC.
-        date_in_words(day_of(at_s.div_euclid(86_400))?)
-    });
     Block::Signature(SignatureLine {
         role: "Signed".to_owned(),
         signed: Some(signature.clone()),
-        date: day.unwrap_or_default(),
+        date: signed_on(signature).unwrap_or_default(),
     })
 }
 

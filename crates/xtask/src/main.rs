@@ -1,5 +1,6 @@
 //! What contributors run, behind `cargo xtask`.
 
+mod apk;
 mod pictures;
 
 use anyhow::bail;
@@ -14,7 +15,8 @@ fn main() -> anyhow::Result<()> {
         Some("pictures") => {
             pictures::make(arguments.get(1).map_or("pictures", String::as_str).as_ref())
         }
-        Some(other) => bail!("{other} is not understood\n\n{HELP}"),
-        None => bail!("say what to do\n\n{HELP}"),
+        Some("apk") => apk::run(arguments.get(1..).unwrap_or_default()),
+        Some(other) => bail!("{other} is not understood\n\n{HELP}{}", apk::HELP),
+        None => bail!("say what to do\n\n{HELP}{}", apk::HELP),
     }
 }

@@ -6,6 +6,7 @@ use anyhow::Context as _;
 use underbrick_app::Shell;
 use underbrick_app::picture::Camera;
 use underbrick_app::stops::Stop;
+use underbrick_app::stops::show::ShowPage;
 use underbrick_app::theme::{self, Theme};
 use underbrick_calc::order::Item;
 use underbrick_calc::place::Place;
@@ -91,6 +92,17 @@ pub fn make(folder: &Path) -> anyhow::Result<()> {
                         &mut shell,
                         &folder.join(format!("{name}-{what}-{way}-{light}.png")),
                     )?;
+                }
+                for page in ShowPage::ALL {
+                    shell.show_page(page);
+                    let words = page.words().to_lowercase().replace(' ', "-");
+                    let path = folder.join(format!("{name}-show-{words}-{way}-{light}.png"));
+                    take(&mut camera, size, &mut shell, &path)?;
+                    if page == ShowPage::Papers {
+                        // Its pages are laid out beside the window.
+                        std::thread::sleep(std::time::Duration::from_millis(800));
+                        take(&mut camera, size, &mut shell, &path)?;
+                    }
                 }
                 shell = Shell::new(Shelf::at(&kept), underbrick_records::catalogue()?);
             }

@@ -6,7 +6,8 @@ use underbrick_calc::place::Place;
 use underbrick_calc::site::{EdgeStands, Hand, RestraintInput, ShownIn};
 
 use super::{Stop, figure, findings, heading, value};
-use underbrick_sheets::cautions::cautions;
+use underbrick_sheets::cautions::cautions_in;
+use underbrick_words::Words;
 
 use crate::edit::{Edit, RestraintKind};
 use crate::visit::Visit;
@@ -43,9 +44,10 @@ pub(super) fn rows(visit: &Visit) -> Vec<Row> {
     }
     rows.extend(findings(visit, Stop::Bed));
     rows.push(heading("Before digging and while building", ""));
-    rows.extend(cautions(site).into_iter().map(|words| Row::Said {
+    let words = Words::of(site.show.crew_reads);
+    rows.extend(cautions_in(site, words).into_iter().map(|text| Row::Said {
         mark: Mark::Note,
-        text: words.to_owned(),
+        text,
         under: String::new(),
     }));
     rows

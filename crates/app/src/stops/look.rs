@@ -2,7 +2,7 @@
 
 use underbrick_calc::ground::Verdict;
 use underbrick_calc::place::Place;
-use underbrick_calc::site::{Firmness, Moisture, PictureOf, Pit, PitEnd, ShownIn};
+use underbrick_calc::site::{Firmness, Language, Moisture, PictureOf, Pit, PitEnd, ShownIn};
 
 use super::opened::Opened;
 use super::{Stop, findings, heading, named, value};
@@ -61,6 +61,22 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, opened: &Opened) -> Vec<Ro
                 "millimetres".to_owned(),
                 Edit::ShownIn(ShownIn::Metric),
                 site.shown_in == ShownIn::Metric,
+            ),
+        ],
+    });
+    let reads = site.show.crew_reads;
+    rows.push(Row::Choice {
+        label: "The crew reads".to_owned(),
+        options: vec![
+            (
+                "English".to_owned(),
+                Edit::CrewReads(Language::English),
+                reads == Language::English,
+            ),
+            (
+                "Español".to_owned(),
+                Edit::CrewReads(Language::Spanish),
+                reads == Language::Spanish,
             ),
         ],
     });

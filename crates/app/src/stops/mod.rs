@@ -12,6 +12,7 @@ pub(crate) mod order;
 pub(crate) mod penetrometer;
 pub(crate) mod pictures;
 mod seen;
+pub mod show;
 mod soil;
 mod thickness;
 
@@ -44,17 +45,20 @@ pub enum Stop {
     Order,
     /// What string, tape and rod must read, and what they read.
     Build,
+    /// What the homeowner is shown, agrees on and keeps.
+    Show,
 }
 
 impl Stop {
     /// In the order of the visit.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Look,
         Self::Line,
         Self::Bed,
         Self::Lay,
         Self::Order,
         Self::Build,
+        Self::Show,
     ];
 
     /// Its one verb.
@@ -67,6 +71,7 @@ impl Stop {
             Self::Lay => "Lay",
             Self::Order => "Order",
             Self::Build => "Build",
+            Self::Show => "Show",
         }
     }
 
@@ -80,6 +85,8 @@ impl Stop {
             Self::Lay => lay::rows(visit, set, opened),
             Self::Order => order::rows(visit, opened),
             Self::Build => build::rows(visit, set, opened),
+            // It has neither rod nor entries.
+            Self::Show => Vec::new(),
         }
     }
 
@@ -243,8 +250,8 @@ impl Stop {
             | Place::CrewSize
             | Place::CrewRate
             | Place::WorkStart
-            | Place::Agreement(_)
             | Place::StageHours(_) => Self::Order,
+            Place::Agreement(_) => Self::Show,
         }
     }
 }

@@ -20,6 +20,8 @@ pub struct Key {
     ground: Ink,
     ink: Ink,
     chosen: bool,
+    /// What tells it apart from another of the same name.
+    of: Option<egui::Id>,
 }
 
 #[derive(Clone, Debug)]
@@ -39,6 +41,7 @@ impl Key {
             ground: Ink::Key,
             ink: Ink::Ink,
             chosen: false,
+            of: None,
         }
     }
 
@@ -52,6 +55,7 @@ impl Key {
             ground: Ink::Key,
             ink: Ink::Ink,
             chosen: false,
+            of: None,
         }
     }
 
@@ -65,7 +69,22 @@ impl Key {
             ground: Ink::Key,
             ink: Ink::Ink,
             chosen: false,
+            of: None,
         }
+    }
+
+    /// With a longer name than stands on its face.
+    #[must_use]
+    pub fn named(mut self, name: impl Into<String>) -> Self {
+        self.name = name.into();
+        self
+    }
+
+    /// Told apart from others of the same name by what it belongs to.
+    #[must_use]
+    pub fn of(mut self, thing: impl std::hash::Hash + std::fmt::Debug) -> Self {
+        self.of = Some(egui::Id::unique(("key of", thing)));
+        self
     }
 
     /// On another ground.
@@ -85,7 +104,7 @@ impl Key {
 
     /// Shows the key in a rectangle.
     pub fn show(self, ui: &mut Ui, rect: Rect) -> Response {
-        let id = ui.scope_id().with(("key", self.name.as_str()));
+        let id = ui.scope_id().with(("key", self.name.as_str(), self.of));
         let response = ui.interact(rect, id, Sense::click());
         let (name, chosen) = (self.name.clone(), self.chosen);
         response

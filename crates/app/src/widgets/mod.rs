@@ -11,4 +11,5 @@ pub mod pad;
 pub mod pictures;
 pub mod rod;
 pub mod rows;
+pub mod show;
 mod words;

@@ -16,10 +16,7 @@ impl Check<'_> {
     pub(super) fn show(&mut self) -> site::ShowInput {
         let show = &self.file.show;
         site::ShowInput {
-            crew_reads: match show.crew_reads {
-                Language::English => site::Language::English,
-                Language::Spanish => site::Language::Spanish,
-            },
+            crew_reads: show.crew_reads.into(),
             pictures: show
                 .pictures
                 .iter()
@@ -152,6 +149,24 @@ impl From<PictureOf> for site::PictureOf {
             PictureOf::Sign(number) => Self::Sign(idx(number)),
             PictureOf::Day(number) => Self::Day(idx(number)),
             PictureOf::HandedOver => Self::HandedOver,
+        }
+    }
+}
+
+impl From<Language> for site::Language {
+    fn from(language: Language) -> Self {
+        match language {
+            Language::English => Self::English,
+            Language::Spanish => Self::Spanish,
+        }
+    }
+}
+
+impl From<site::Language> for Language {
+    fn from(language: site::Language) -> Self {
+        match language {
+            site::Language::English => Self::English,
+            site::Language::Spanish => Self::Spanish,
         }
     }
 }

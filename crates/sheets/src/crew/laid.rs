@@ -1,6 +1,7 @@
 //! How the brick is laid: figures, plan, cut list, laying order.
 
 use underbrick_calc::lay::{Course, Lay, Measured, Part, fine};
+use underbrick_calc::site::Hand;
 use underbrick_words::Value;
 
 use super::parts::{columns, row};
@@ -150,9 +151,10 @@ fn order(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
 fn part(said: Said, part: Part) -> String {
     match part {
         Part::Field => said.say("of-field"),
-        Part::Edge(hand) => format!("{} {}", said.say("of-edge"), said.side(hand)),
-        Part::AtDoor => format!("{} {}", said.say("of-edge"), said.say("why-door")),
-        Part::AtFarEnd => format!("{} {}", said.say("of-edge"), said.say("why-far-end")),
+        Part::Edge(Hand::Left) => said.say("edge-left"),
+        Part::Edge(Hand::Right) => said.say("edge-right"),
+        Part::AtDoor => said.say("edge-at-door"),
+        Part::AtFarEnd => said.say("edge-at-far-end"),
     }
 }
 
