@@ -92,6 +92,16 @@ pub(crate) fn change(record: &mut SiteFile, edit: &Edit, clock: Clock) -> bool {
         Edit::RemoveDelivery(day_idx, nth) => {
             record.remove_delivery(*day_idx, *nth);
         }
+        Edit::AddPictures { files, of } => {
+            for file in files {
+                let stamp = stamp(record);
+                record.add_picture(file, (*of).into(), stamp);
+            }
+        }
+        Edit::BringPictureBack(file) => {
+            let stamp = stamp(record);
+            record.bring_picture_back(file, stamp);
+        }
         Edit::Text { place, typed } => {
             let text = record.normalised(*place, typed);
             let is_same = record.text(*place) == Some(text.as_str());

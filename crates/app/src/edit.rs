@@ -7,7 +7,7 @@ use underbrick_calc::place::Place;
 use underbrick_calc::quantity::Length;
 use underbrick_calc::site::{
     Bond, Clause, CourseWay, DrivenInto, EdgeStands, Firmness, Grit, Hammer, Hand, Language,
-    Moisture, PitEnd, Ribbon, Severity, ShotBy, ShownIn, Stands, StartSide,
+    Moisture, PictureOf, PitEnd, Ribbon, Severity, ShotBy, ShownIn, Stands, StartSide,
 };
 
 /// One change of a record.
@@ -163,6 +163,19 @@ pub enum Edit {
     AddDelivery(usize),
     /// Take a delivery away: day, delivery.
     RemoveDelivery(usize, usize),
+    /// Name pictures that lie in the folder; who and when is written with them.
+    AddPictures {
+        /// Names of their files.
+        files: Vec<String>,
+        /// What they belong to.
+        of: PictureOf,
+    },
+    /// Take a picture away; its file stays.
+    RemovePicture(usize),
+    /// What a picture belongs to.
+    PictureOf(usize, PictureOf),
+    /// Name a picture again that was taken away.
+    BringPictureBack(String),
     /// Agree on clauses with a signature by finger; who and when is written with it.
     Agree {
         /// What is agreed, word for word.

@@ -2,8 +2,8 @@
 
 use underbrick_calc::place::Place;
 
-use crate::stops::Stop;
 use crate::stops::opened::Opened;
+use crate::stops::{Stop, pictures};
 use crate::visit::Visit;
 use crate::widgets::book::BookPart;
 use crate::widgets::build::BuildBit;
@@ -13,18 +13,22 @@ use crate::widgets::rows::{Row, ValueState};
 /// The rows of every stop, made when something they show has changed.
 #[derive(Default)]
 pub(crate) struct KeptRows {
-    key: Option<(u64, Option<Place>, Opened)>,
+    key: Option<((u64, u64), Option<Place>, Opened)>,
     stops: Vec<(Stop, Vec<Row>)>,
+    /// What stands in the place of a stop's rows while a picture is shown large.
+    card: Vec<Row>,
 }
 
 impl KeptRows {
     /// Makes them anew where the visit, the value being set or what is shown in full is another than before.
     pub fn refresh(&mut self, visit: &Visit, set: Option<Place>, opened: &Opened) {
-        let is_same = self.key.as_ref().is_some_and(|(revision, was_set, was)| {
-            (*revision, *was_set, was) == (visit.revision(), set, opened)
+        let revision = (visit.revision(), visit.album().revision());
+        let is_same = self.key.as_ref().is_some_and(|(was_at, was_set, was)| {
+            (*was_at, *was_set, was) == (revision, set, opened)
         });
         if !is_same {
-            self.key = Some((visit.revision(), set, opened.clone()));
+            self.key = Some((revision, set, opened.clone()));
+            self.card = pictures::card(visit, opened.picture);
             self.stops = Stop::ALL
                 .map(|stop| (stop, stop.rows(visit, set, opened)))
                 .into();
@@ -36,6 +40,11 @@ impl KeptRows {
         self.stops
             .iter()
             .map(|(stop, rows)| (*stop, rows.as_slice()))
+    }
+
+    /// Rows of the picture that is shown large.
+    pub fn card(&self) -> &[Row] {
+        &self.card
     }
 
     /// The rows of one stop.
@@ -74,6 +83,7 @@ pub(crate) fn places_in_order(row: &Row, visit: &Visit) -> Vec<Place> {
         | Row::Offer(_)
         | Row::Order(_)
         | Row::Build(_)
+        | Row::Pictures(_)
         | Row::Said { .. } => Vec::new(),
     }
 }
@@ -117,6 +127,7 @@ fn states(row: &Row) -> Vec<ValueState> {
         | Row::Offer(_)
         | Row::Order(_)
         | Row::Build(_)
+        | Row::Pictures(_)
         | Row::Said { .. } => Vec::new(),
     }
 }

@@ -1,5 +1,6 @@
 //! Everything shown, on egui alone: no window of its own, no threads. Views read the visit and return edits; `visit` applies them.
 
+mod album;
 mod areas;
 mod built;
 pub mod canvas;
@@ -23,6 +24,7 @@ mod title_bar;
 mod visit;
 mod widgets;
 
+pub use album::{Album, Look};
 pub use built::Clock;
 pub use shell::Shell;
 pub use visit::{Visit, Wake};

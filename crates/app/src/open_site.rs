@@ -1,7 +1,10 @@
 //! One open site on screen: rod, ground, what is written down, and the pad. Edits of the views are carried out here, after the views.
 
+use std::path::PathBuf;
+
 use egui::{Rect, Ui, pos2, vec2};
 use underbrick_calc::place::Place;
+use underbrick_calc::site::PictureOf;
 use underbrick_drawing::item::Anchor;
 use underbrick_drawing::text::Text;
 
@@ -13,10 +16,10 @@ use crate::kept_rows::{KeptRows, known, known_share, places_in_order};
 use crate::light::Light;
 use crate::plan_view::{PlanViewState, plan_touched, plan_ui, with_plan};
 use crate::stops::build::{self, after_check, is_questioned, station_of};
-use crate::stops::opened::{BuildList, Opened, OrderPart, Part, StagesShown};
+use crate::stops::opened::{BuildList, Opened, OrderPart, Part, PictureShown, StagesShown};
 use crate::stops::penetrometer::{RowStep, after_row, new_row};
 use crate::stops::show::{ShowPage, ShowView, show_ui};
-use crate::stops::{Stop, entry_behind, is_soil, order, pit_of};
+use crate::stops::{Stop, entry_behind, is_soil, order, pictures, pit_of};
 use crate::theme::{self, Ink, Theme, size};
 use crate::title_bar::title_ui;
 use crate::visit::Visit;
@@ -25,6 +28,7 @@ use crate::widgets::build::live::live_ui;
 use crate::widgets::build::station::station_ui;
 use crate::widgets::key::Key;
 use crate::widgets::pad::{Pad, PadAnswer, pad_ui};
+use crate::widgets::pictures::{picture_ui, waiting_ui};
 use crate::widgets::rod::{Notch, rod_ui};
 use crate::widgets::rows::rows_ui;
 
@@ -76,6 +80,8 @@ impl Open {
             self.looked_at = None;
             self.leave_pad();
             self.enter(stop);
+            self.opened.picture = None;
+            self.visit.look_into_pictures();
         }
     }
 
@@ -98,6 +104,10 @@ impl Open {
         if self.visit.record().text(place).is_none() {
             return;
         }
+        self.opened.picture = match place {
+            Place::PictureCaption(picture_idx) => Some(PictureShown::One(picture_idx)),
+            _ => None,
+        };
         let left = self.pad.set(Some(place), &self.visit);
         self.apply(left);
         self.visit.end_typing();
@@ -262,6 +272,10 @@ impl Open {
                     self.scroll = next.is_some();
                 }
                 Edit::CheckByRod(..) => self.pad.read_again(&self.visit),
+                Edit::RemovePicture(_) => {
+                    self.pad.set(None, &self.visit);
+                    self.opened.picture = None;
+                }
                 Edit::RemoveOpening(_)
                 | Edit::RemoveSampleBrick(_)
                 | Edit::SecondBrick(false)
@@ -311,6 +325,9 @@ impl Open {
                 | Edit::Supplier(..)
                 | Edit::Lock(..)
                 | Edit::ConfirmCheck(_)
+                | Edit::AddPictures { .. }
+                | Edit::PictureOf(..)
+                | Edit::BringPictureBack(_)
                 | Edit::Agree { .. }
                 | Edit::EdgeStands(_) => {}
             }
@@ -342,13 +359,16 @@ impl Open {
             return false;
         }
         self.keys_of_the_desk(ui);
+        self.pictures(ui);
         self.rows
             .refresh(&self.visit, self.pad.place(), &self.opened);
         let back = self.rod(ui, &areas);
         title_ui(ui, areas.title, &self.visit);
         let has_plan = self.light();
         let areas = if has_plan { areas.with_plan() } else { areas };
-        let tapped = if let Some(tapped) = self.built(ui, &areas) {
+        let tapped = if self.picture(ui, &areas) {
+            None
+        } else if let Some(tapped) = self.built(ui, &areas) {
             tapped
         } else if has_plan {
             // The plan first: what is dragged there is in the section of the same frame.
@@ -363,7 +383,8 @@ impl Open {
             ))
         };
         let line = egui::Stroke::new(1.0, theme::color(Ink::Hairline, theme));
-        if self.stop != Stop::Build || self.opened.station.is_none() {
+        let is_ground = self.opened.picture.is_none();
+        if is_ground && (self.stop != Stop::Build || self.opened.station.is_none()) {
             ui.painter()
                 .hline(areas.cross.x_range(), areas.long.min.y, line);
         }
@@ -372,7 +393,95 @@ impl Open {
             self.set(place);
             ui.request_repaint();
         }
+        waiting_ui(ui, areas.cross.union(areas.long), &self.belongs_to());
         back
+    }
+
+    /// What a picture that is dropped now belongs to, in words.
+    fn belongs_to(&self) -> String {
+        pictures::said(&self.visit, self.dropped_for())
+    }
+
+    fn dropped_for(&self) -> PictureOf {
+        let shown = match self.opened.picture {
+            Some(PictureShown::One(picture_idx)) => Some(picture_idx),
+            _ => None,
+        };
+        pictures::dropped_for(
+            &self.visit,
+            self.stop,
+            self.pad.place(),
+            &self.opened,
+            shown,
+        )
+    }
+
+    /// As if the file were dropped on the window.
+    pub fn take_in_picture(&mut self, from: PathBuf) {
+        self.visit.take_in_picture(from, self.dropped_for());
+    }
+
+    /// Takes in what was dropped on the window, and what has come of pictures since.
+    fn pictures(&mut self, ui: &Ui) {
+        let (dropped, is_back) = ui.input(|input| {
+            let is_back = input
+                .events
+                .iter()
+                .any(|event| matches!(event, egui::Event::WindowFocused(true)));
+            (input.raw.dropped_files.clone(), is_back)
+        });
+        let of = self.dropped_for();
+        let has_dropped = !dropped.is_empty();
+        for file in dropped {
+            self.visit.take_in_picture(file.path().to_path_buf(), of);
+        }
+        if has_dropped {
+            self.leave_pad();
+            if !matches!(self.stop, Stop::Look | Stop::Build) {
+                self.go_to(Stop::Look);
+            }
+        }
+        if is_back {
+            self.visit.look_into_pictures();
+        }
+        let large = match self.opened.picture {
+            Some(PictureShown::One(picture_idx)) => Some(picture_idx),
+            _ => None,
+        };
+        let n_named = self.visit.take_picture_news(large);
+        let n_pictures = self.visit.record().show.pictures.len();
+        if !self.visit.album().troubles().is_empty() {
+            self.opened.picture = Some(PictureShown::Trouble);
+        } else if n_named > 0 {
+            self.opened.picture = Some(PictureShown::One(n_pictures.saturating_sub(1)));
+        }
+        if large.is_some_and(|picture_idx| picture_idx >= n_pictures) {
+            self.opened.picture = None;
+        }
+        if has_dropped || n_named > 0 {
+            ui.request_repaint();
+        }
+    }
+
+    /// The picture that is looked at, in the place of the ground. Gives whether there is one.
+    fn picture(&mut self, ui: &mut Ui, areas: &Areas) -> bool {
+        let Some(view) = pictures::large(&self.visit, self.opened.picture) else {
+            return false;
+        };
+        let area = areas.cross.union(areas.long);
+        if let Some(part) = picture_ui(ui, area, &view) {
+            self.turn_picture(part);
+            ui.request_repaint();
+        }
+        true
+    }
+
+    fn turn_picture(&mut self, part: Part) {
+        self.leave_pad();
+        if self.opened.picture == Some(PictureShown::Trouble) {
+            self.visit.picture_trouble_read();
+        }
+        self.opened.turn(part);
     }
 
     /// What stop Build shows in the place of the ground: one station of the stake table, or the live check under the cross-section.
@@ -529,10 +638,15 @@ impl Open {
         };
         ui.painter()
             .rect_filled(areas.entries, 0, theme::color(Ink::Panel, theme));
-        let rows = self.rows.of(self.stop);
+        let is_card = self.opened.picture.is_some();
+        let rows = if is_card {
+            self.rows.card()
+        } else {
+            self.rows.of(self.stop)
+        };
         let head =
             Rect::from_min_size(areas.entries.min, vec2(areas.entries.width(), TITLE_HEIGHT));
-        let (n_known, n_all) = known(rows);
+        let (n_known, n_all) = known(self.rows.of(self.stop));
         let known_word = if self.stop == Stop::Build {
             "closed"
         } else {
@@ -572,7 +686,7 @@ impl Open {
                     ui.set_clip_rect(list.intersect(ui.clip_rect()));
                     // Each site keeps its own: the next one is read from its top.
                     egui::ScrollArea::vertical()
-                        .id_salt((self.visit.folder(), stop.word()))
+                        .id_salt((self.visit.folder(), stop.word(), is_card))
                         .auto_shrink(false)
                         .show(ui, |ui| rows_ui(ui, rows, set, scroll))
                         .inner
@@ -596,7 +710,10 @@ impl Open {
             self.jump(place);
             ui.request_repaint();
         }
-        if let Some(part) = answer.opened {
+        if let Some(part @ Part::Picture(_)) = answer.opened {
+            self.turn_picture(part);
+            ui.request_repaint();
+        } else if let Some(part) = answer.opened {
             if matches!(
                 part,
                 Part::Order(_) | Part::Stages(_) | Part::Station(_) | Part::BuildList(_)

@@ -1,6 +1,6 @@
 //! The whole window: the site list, or one open site.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::{Duration, Instant};
@@ -172,6 +172,13 @@ impl Shell {
     pub fn tell_time_by(&mut self, clock: Clock) {
         if let Screen::Site(open) = &mut self.screen {
             open.visit.tell_time_by(clock);
+        }
+    }
+
+    /// Has the open site take in a file as a picture, as if it were dropped on the window: for hosts that hand files over another way.
+    pub fn take_in_picture(&mut self, from: PathBuf) {
+        if let Screen::Site(open) = &mut self.screen {
+            open.take_in_picture(from);
         }
     }
 

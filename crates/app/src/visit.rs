@@ -1,18 +1,19 @@
 //! One open site: the record, what follows from it, and the only place where it is changed.
 
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::findings::{Finding, Findings};
 use underbrick_calc::place::Place;
-use underbrick_calc::site::{Letterhead, ShotBy, Site};
+use underbrick_calc::site::{Letterhead, PictureOf, ShotBy, Site};
 use underbrick_calc::{Results, compute, compute_after};
 use underbrick_records::v1::{FarEnd, GradeShape, LegShape, Restraint};
 use underbrick_records::{History, KeepStatus, Keeper, OpenSite, RecordError, SiteFile};
 use underbrick_sheets::agreement::Design;
 
+use crate::album::Album;
 use crate::built::{self, Clock};
 use crate::edit::{Edit, RestraintKind};
 use crate::taken;
@@ -34,12 +35,13 @@ pub struct Visit {
     typing_at: Option<Place>,
     /// Who tells the time of what is written down while the walk is built.
     clock: Clock,
+    album: Album,
     /// Who hands sheets over.
     letterhead: Option<Letterhead>,
 }
 
 impl Visit {
-    /// Opens the site in a folder. `wake` is called from the writer's thread when there is news of the disk.
+    /// Opens the site in a folder. `wake` is called from another thread when there is news of the disk or of a picture.
     ///
     /// # Errors
     /// [`RecordError`] when it cannot be read, or is open in another window.
@@ -51,7 +53,13 @@ impl Visit {
                 path: folder.to_path_buf(),
             });
         };
-        let keeper = Keeper::start(folder.clone(), &history, wake)?;
+        let wake = Arc::new(Mutex::new(wake));
+        let waker = |wake: &Arc<Mutex<Wake>>| -> Wake {
+            let wake = Arc::clone(wake);
+            Box::new(move || wake.lock().unwrap_or_else(PoisonError::into_inner)())
+        };
+        let keeper = Keeper::start(folder.clone(), &history, waker(&wake))?;
+        let album = Album::open(folder.clone(), waker(&wake));
         let (site, reading) = history.now().checked(&catalogue);
         let results = compute(&site, &catalogue);
         Ok(Self {
@@ -65,6 +73,7 @@ impl Visit {
             revision: 0,
             typing_at: None,
             clock: built::device_clock,
+            album,
             letterhead: None,
         })
     }
@@ -107,7 +116,10 @@ impl Visit {
 
     /// Findings of the reading and of the calculation.
     pub fn findings(&self) -> impl Iterator<Item = &Finding> {
-        self.reading.iter().chain(self.results.findings.iter())
+        self.reading
+            .iter()
+            .chain(self.results.findings.iter())
+            .chain(self.album.findings())
     }
 
     /// Findings at one place.
@@ -131,6 +143,45 @@ impl Visit {
     /// Takes the time from another clock than the device's.
     pub fn tell_time_by(&mut self, clock: Clock) {
         self.clock = clock;
+    }
+
+    /// The pictures of the site, as far as they are fetched.
+    #[must_use]
+    pub const fn album(&self) -> &Album {
+        &self.album
+    }
+
+    /// Has a file taken in as a picture, beside the window: it is named in the record once it lies in the site's folder.
+    pub fn take_in_picture(&mut self, from: PathBuf, of: PictureOf) {
+        let date: String = (self.clock)()
+            .chars()
+            .take_while(|letter| *letter != 'T')
+            .collect();
+        self.album.take_in(from, date, of.into());
+    }
+
+    /// What was said about pictures was read.
+    pub(crate) fn picture_trouble_read(&mut self) {
+        self.album.said();
+    }
+
+    /// Looks again at what lies in the folder of pictures.
+    pub(crate) fn look_into_pictures(&mut self) {
+        self.album.look_into_folder();
+    }
+
+    /// Takes over what was fetched of pictures; asks for what is not fetched yet. Gives how many pictures were named by it.
+    pub(crate) fn take_picture_news(&mut self, large: Option<usize>) -> usize {
+        let mut n_named = 0;
+        for (of, file) in self.album.take_news() {
+            self.apply(&Edit::AddPictures {
+                files: vec![file],
+                of,
+            });
+            n_named += 1;
+        }
+        self.album.ask(self.history.now(), large);
+        n_named
     }
 
     /// Hands sheets over in that name.
@@ -240,6 +291,7 @@ impl Visit {
         let laid_before = self.results.lay.take();
         self.results = compute_after(&self.site, &self.catalogue, laid_before);
         self.revision += 1;
+        self.album.match_findings(self.history.now());
     }
 }
 
@@ -409,6 +461,10 @@ fn change(record: &mut SiteFile, edit: &Edit) {
             joint,
             stands,
         } => taken::write_width(record, *clear, *joint, *stands),
+        Edit::RemovePicture(picture_idx) => {
+            record.remove_picture(*picture_idx);
+        }
+        Edit::PictureOf(picture_idx, of) => record.set_picture_of(*picture_idx, (*of).into()),
         // Carried out with the time, by its own file.
         Edit::AddSetUp
         | Edit::AddCheck { .. }
@@ -423,6 +479,8 @@ fn change(record: &mut SiteFile, edit: &Edit) {
         | Edit::RemoveDay(_)
         | Edit::AddDelivery(_)
         | Edit::RemoveDelivery(..)
+        | Edit::AddPictures { .. }
+        | Edit::BringPictureBack(_)
         | Edit::Agree { .. } => {}
         Edit::Fabric(laid) => record.bed.fabric = *laid,
         Edit::EdgeStands(stands) => record.edge.stands = (*stands).into(),

@@ -375,7 +375,7 @@ fn papers_are_made_and_looked_at() {
     app.press("A4");
     app.wait_for("page 1 of ");
     app.press("make the papers");
-    app.wait_for("12 papers are made.");
+    app.wait_for("14 papers are made.");
     let sheets = app.site.join("sheets");
     assert!(
         std::fs::read(sheets.join("owner.pdf"))

@@ -407,6 +407,8 @@ pub fn full_name(place: Place) -> String {
         | Place::SpotSize(idx)
         | Place::Day(idx)
         | Place::Agreement(idx)
+        | Place::Picture(idx)
+        | Place::PictureCaption(idx)
         | Place::DayDate(idx)
         | Place::DayCrew(idx)
         | Place::DayWeather(idx)
@@ -472,7 +474,7 @@ mod tests {
     use crate::quantity::{feet, inches, metres, millimetres};
 
     /// Every place that holds a value, and the things drawn.
-    const PLACES: [Place; 148] = [
+    const PLACES: [Place; 150] = [
         Place::BuildSpacing,
         Place::StringAboveGrade,
         Place::Initials,
@@ -494,6 +496,8 @@ mod tests {
         Place::Day(0),
         Place::WorkStart,
         Place::Agreement(0),
+        Place::Picture(0),
+        Place::PictureCaption(0),
         Place::DayDate(0),
         Place::DayCrew(0),
         Place::DayWeather(0),

@@ -292,6 +292,10 @@ pub enum Place {
     WorkStart,
     /// One agreement as a whole.
     Agreement(usize),
+    /// One picture as a whole.
+    Picture(usize),
+    /// What a picture shows.
+    PictureCaption(usize),
     /// The lift of this number, counted from the bottom.
     Lift(usize),
     /// The grade line.

@@ -1,12 +1,13 @@
 //! A site, read and worked out.
 
 use anyhow::Context as _;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::findings::Findings;
 use underbrick_calc::site::{Letterhead, Site};
 use underbrick_calc::{Results, compute};
 use underbrick_records::OpenSite;
+use underbrick_records::pictures::picture_findings;
 
 use crate::arguments::SiteAsked;
 use crate::output::{Status, complain};
@@ -65,6 +66,7 @@ impl Measured {
         }
         let catalogue = own.catalogue;
         let (site, mut findings) = open.site().checked(&catalogue);
+        findings.append(picture_findings(folder_of(open.file()), open.site()));
         let results = compute(&site, &catalogue);
         findings.append(results.findings.clone());
         Ok(Self {
@@ -77,6 +79,11 @@ impl Measured {
         })
     }
 
+    /// The folder of the site.
+    pub fn folder(&self) -> &Path {
+        folder_of(&self.file)
+    }
+
     /// Whether a finding stops the job.
     pub fn status(&self) -> Status {
         if self.findings.stop_the_job() {
@@ -85,4 +92,9 @@ impl Measured {
             Status::Fine
         }
     }
+}
+
+/// Where a file lies; a bare name lies where the command was given.
+fn folder_of(file: &Path) -> &Path {
+    file.parent().unwrap_or(Path::new(""))
 }

@@ -3,9 +3,10 @@
 use std::time::Instant;
 
 use anyhow::{Context as _, bail};
-use underbrick_calc::site::Language;
+use underbrick_calc::site::{Language, PictureOf};
+use underbrick_records::pictures::for_paper;
 use underbrick_records::write_whole;
-use underbrick_sheets::paper::Paper;
+use underbrick_sheets::paper::{Paper, Picture};
 use underbrick_sheets::sheet_set::{SHEETS, SheetSet};
 
 use crate::arguments::{PaperAsked, SheetsAsked, Tongue};
@@ -25,6 +26,7 @@ pub fn sheets(asked: &SheetsAsked) -> anyhow::Result<Status> {
     let measured = Measured::read(&asked.site)?;
     let date = date(asked.date.as_deref())?;
     tell(&measured.findings);
+    let pictures = pictures(&measured);
     let set = SheetSet {
         site: &measured.site,
         catalogue: &measured.catalogue,
@@ -40,7 +42,7 @@ pub fn sheets(asked: &SheetsAsked) -> anyhow::Result<Status> {
             Some(Tongue::Es) => Language::Spanish,
         },
         date,
-        pictures: &[],
+        pictures: &pictures,
     };
     std::fs::create_dir_all(&asked.out)
         .with_context(|| format!("cannot make the folder {}", asked.out.display()))?;
@@ -61,6 +63,22 @@ pub fn sheets(asked: &SheetsAsked) -> anyhow::Result<Status> {
         say(&format!("{}\n", path.display()))?;
     }
     Ok(measured.status())
+}
+
+/// Pictures of the site, brought to size for paper; in the place of one that cannot be shown stand the words that say why.
+fn pictures(measured: &Measured) -> Vec<(PictureOf, Picture)> {
+    for_paper(measured.folder(), &measured.site)
+        .into_iter()
+        .map(|picture| {
+            let on_paper = Picture {
+                caption: picture.caption,
+                bytes: picture.bytes,
+                width: picture.width,
+                height: picture.height,
+            };
+            (picture.of, on_paper)
+        })
+        .collect()
 }
 
 /// The day that stands on the sheets: as asked, or today by this machine's clock, in UTC.

@@ -46,9 +46,11 @@ fn names_in(folder: &Path) -> Vec<String> {
     names
 }
 
-const ALL: [&str; 12] = [
+const ALL: [&str; 14] = [
     "crew.pdf",
+    "crew.txt",
     "cross-section.svg",
+    "edge.svg",
     "hand-over.pdf",
     "long-section.svg",
     "order.csv",

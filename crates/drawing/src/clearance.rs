@@ -27,7 +27,9 @@ impl LabelBox {
         libm::hypot(across, down)
     }
 
-    pub(crate) fn meets(&self, other: &Self) -> bool {
+    /// Whether two of them share room.
+    #[must_use]
+    pub fn meets(&self, other: &Self) -> bool {
         self.left < other.right
             && other.left < self.right
             && self.top < other.bottom

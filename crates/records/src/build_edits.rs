@@ -111,6 +111,7 @@ impl SiteFile {
         let is_there = day_idx < self.build.days.len();
         if is_there {
             self.build.days.remove(day_idx);
+            self.pictures_after_day(day_idx);
         }
         is_there
     }

@@ -10,7 +10,11 @@ impl SiteFile {
 
     /// Takes a sign out. False when there is no such sign.
     pub fn remove_sign(&mut self, sign_idx: usize) -> bool {
-        removed(&mut self.signs, sign_idx)
+        let is_there = removed(&mut self.signs, sign_idx);
+        if is_there {
+            self.pictures_after_sign(sign_idx);
+        }
+        is_there
     }
 
     /// Adds a straight leg at the far end; gives its index.
@@ -61,7 +65,11 @@ impl SiteFile {
 
     /// Takes a pit out. False when there is no such pit.
     pub fn remove_pit(&mut self, pit_idx: usize) -> bool {
-        removed(&mut self.pits, pit_idx)
+        let is_there = removed(&mut self.pits, pit_idx);
+        if is_there {
+            self.pictures_after_pit(pit_idx);
+        }
+        is_there
     }
 
     /// Adds a layer at the bottom of a pit; gives its index. `None` when there is no such pit.

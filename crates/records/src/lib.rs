@@ -15,6 +15,7 @@ mod edits;
 mod lay_edits;
 mod normalised;
 mod order_edits;
+mod picture_edits;
 mod values;
 
 mod checked;
@@ -41,6 +42,8 @@ mod steps;
 mod lock;
 
 mod keeper;
+
+pub mod pictures;
 
 mod open;
 

@@ -153,6 +153,7 @@ macro_rules! text_at {
             Place::BricksOnSite => Some($($borrow)+ $site.lay.on_site),
             Place::BrickLoss => Some($($borrow)+ $site.lay.loss),
             Place::WorkStart => Some($($borrow)+ $site.show.start),
+            Place::PictureCaption(idx) => Some($($borrow)+ $site.show.pictures.$get(idx)?.caption),
             // Choices that are no text, and things that are no value.
             Place::Site
             | Place::Leg(_)
@@ -190,6 +191,7 @@ macro_rules! text_at {
             | Place::StageInitials(_)
             | Place::Day(_)
             | Place::Agreement(_)
+            | Place::Picture(_)
             | Place::DayDate(_)
             | Place::DayCrew(_)
             | Place::DayWeather(_)
@@ -357,6 +359,7 @@ impl SiteFile {
         self.add_lay_places(&mut places);
         places.extend(self.order.places());
         places.extend(self.build.places());
+        places.extend((0..self.show.pictures.len()).map(Place::PictureCaption));
         places.retain(|place| self.text(*place).is_some());
         places
     }

@@ -2,7 +2,7 @@
 
 use underbrick_calc::ground::Verdict;
 use underbrick_calc::place::Place;
-use underbrick_calc::site::{Firmness, Language, Moisture, Pit, PitEnd, ShownIn};
+use underbrick_calc::site::{Firmness, Language, Moisture, PictureOf, Pit, PitEnd, ShownIn};
 
 use super::opened::Opened;
 use super::{Stop, findings, heading, named, value};
@@ -44,6 +44,7 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, opened: &Opened) -> Vec<Ro
         }
     }
     rows.push(Row::Acts(vec![("add a pit".to_owned(), Edit::AddPit)]));
+    super::pictures::rows(visit, opened, &mut rows);
     rows.push(heading("The brick", "as sampled"));
     for place in super::lay::BRICK {
         rows.push(value(visit, place, &super::lay::brick_note(visit, place)));
@@ -210,6 +211,7 @@ fn pit_rows(visit: &Visit, pit_idx: usize, set: Option<Place>, rows: &mut Vec<Ro
         ));
     }
     super::penetrometer::rows(visit, pit_idx, set, rows);
+    super::pictures::those_of(visit, PictureOf::Pit(pit_idx), rows);
     rows.push(Row::Acts(vec![(
         format!("take pit {} away", pit_idx + 1),
         Edit::RemovePit(pit_idx),

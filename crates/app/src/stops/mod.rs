@@ -10,6 +10,7 @@ mod look;
 pub mod opened;
 pub(crate) mod order;
 pub(crate) mod penetrometer;
+pub(crate) mod pictures;
 mod seen;
 pub mod show;
 mod soil;
@@ -92,7 +93,10 @@ impl Stop {
     /// Whether a value can be set at this stop: the brick's can at two of them.
     #[must_use]
     pub fn shows(self, place: Place) -> bool {
-        Self::of(place) == self || (self == Self::Lay && lay::BRICK.contains(&place))
+        let is_picture = matches!(place, Place::Picture(_) | Place::PictureCaption(_));
+        Self::of(place) == self
+            || (self == Self::Lay && lay::BRICK.contains(&place))
+            || (self == Self::Build && is_picture)
     }
 
     /// The stop where a value is set.
@@ -139,7 +143,9 @@ impl Stop {
             | Place::MeanTemperature
             | Place::DryDensity
             | Place::WaterContent
-            | Place::Conductivity => Self::Look,
+            | Place::Conductivity
+            | Place::Picture(_)
+            | Place::PictureCaption(_) => Self::Look,
             Place::OldBelowSill
             | Place::FirstBrickBelowSill
             | Place::Leg(_)
@@ -271,6 +277,7 @@ pub fn entry_behind(place: Place, visit: &Visit) -> Place {
             }
         }
         Place::Pit(pit_idx) => Place::PitStation(pit_idx),
+        Place::Picture(picture_idx) => Place::PictureCaption(picture_idx),
         Place::BuildReading(reading_idx) => Place::BuildValue(reading_idx),
         Place::Spot(spot_idx) => Place::SpotSize(spot_idx),
         Place::SetUp(set_up_idx) => Place::SetUpRod(set_up_idx),

@@ -31,6 +31,10 @@ pub struct Opened {
     pub station: Option<usize>,
     /// The stake table, arcs, screed and gauge rod, day log.
     lists: BTreeSet<BuildList>,
+    /// The picture that is shown large.
+    pub picture: Option<PictureShown>,
+    /// Whether pictures that were taken away are listed.
+    pictures_away: bool,
     /// What was copied last, and at which revision of the visit.
     pub copied: Option<(Copies, u64)>,
 }
@@ -69,6 +73,15 @@ pub enum BuildList {
     Days,
 }
 
+/// What stands large in the place of the ground.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum PictureShown {
+    /// The picture of that index.
+    One(usize),
+    /// What could not be taken in.
+    Trouble,
+}
+
 /// What a key copies.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Copies {
@@ -99,6 +112,10 @@ pub enum Part {
     Station(Option<usize>),
     /// A long list of stop Build.
     BuildList(BuildList),
+    /// A picture, large, or the ground again.
+    Picture(Option<PictureShown>),
+    /// Pictures that were taken away.
+    PicturesAway,
 }
 
 impl OrderPart {
@@ -129,6 +146,8 @@ impl Opened {
             Part::Stages(shown) => self.stages == *shown,
             Part::Station(nth) => self.station == *nth,
             Part::BuildList(list) => self.lists.contains(list),
+            Part::Picture(shown) => self.picture == *shown,
+            Part::PicturesAway => self.pictures_away,
         }
     }
 
@@ -142,6 +161,8 @@ impl Opened {
             Part::Order(part) => self.order = (self.order != Some(part)).then_some(part),
             Part::Stages(shown) => self.stages = shown,
             Part::Station(nth) => self.station = nth,
+            Part::Picture(shown) => self.picture = shown,
+            Part::PicturesAway => self.pictures_away = !self.pictures_away,
             Part::BuildList(list) => {
                 if !self.lists.remove(&list) {
                     self.lists.insert(list);

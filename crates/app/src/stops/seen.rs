@@ -1,7 +1,7 @@
 //! What is seen on the old walk: one row a sign.
 
 use underbrick_calc::place::Place;
-use underbrick_calc::site::{Severity, SignKind};
+use underbrick_calc::site::{PictureOf, Severity, SignKind};
 
 use super::line::side;
 use super::{heading, named, value};
@@ -49,6 +49,7 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, rows: &mut Vec<Row>) {
                 label: format!("{name}: how bad"),
                 options: severities(sign_idx, sign.severity),
             });
+            super::pictures::those_of(visit, PictureOf::Sign(sign_idx), rows);
             rows.push(Row::Acts(vec![(
                 format!("take sign {} away", sign_idx + 1),
                 Edit::RemoveSign(sign_idx),

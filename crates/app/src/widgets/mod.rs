@@ -8,6 +8,7 @@ pub mod mark;
 pub mod offer_card;
 pub mod order;
 pub mod pad;
+pub mod pictures;
 pub mod rod;
 pub mod rows;
 pub mod show;

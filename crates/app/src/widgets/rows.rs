@@ -15,6 +15,7 @@ use super::key::{Key, cells};
 use super::mark::Mark;
 use super::offer_card::{OfferCard, offer_ui};
 use super::order::{OrderBit, order_ui};
+use super::pictures::{Tile, tiles_ui};
 use super::words::{Face, Words};
 use crate::canvas::lettering;
 use crate::edit::Edit;
@@ -90,6 +91,8 @@ pub enum Row {
     Order(OrderBit),
     /// A part of the building.
     Build(BuildBit),
+    /// Pictures, side by side.
+    Pictures(Vec<Tile>),
 }
 
 /// A value that can be set.
@@ -221,6 +224,11 @@ pub fn rows_ui(ui: &mut Ui, rows: &[Row], set: Option<Place>, scroll: bool) -> R
             }
             Row::Order(bit) => order_ui(ui, nth, bit, (set, scroll), &mut answer),
             Row::Build(bit) => build_ui(ui, nth, bit, (set, scroll), &mut answer),
+            Row::Pictures(tiles) => {
+                if let Some(part) = tiles_ui(ui, nth, tiles) {
+                    answer.opened = Some(part);
+                }
+            }
         }
     }
     answer

@@ -177,6 +177,16 @@ pub fn field(place: Place) -> Field {
             "What was agreed, word for word, with who signed it.",
             Kind::Thing,
         ),
+        Place::Picture(_) => row(
+            "Picture",
+            "A file in the folder pictures of the site.",
+            Kind::Thing,
+        ),
+        Place::PictureCaption(_) => row(
+            "Picture caption",
+            "What it shows, in a few words: it stands under the picture on paper.",
+            Kind::Text,
+        ),
         Place::Lift(_) => row(
             "Lift",
             "One compacted layer of base, counted from the bottom.",

@@ -129,8 +129,6 @@ pub struct DayLog {
     pub deliveries: Vec<Delivery>,
     /// What else is to be remembered.
     pub notes: String,
-    /// Pictures: file names within the site's folder.
-    pub pictures: Vec<String>,
     /// Who and when.
     pub stamp: Stamp,
 }

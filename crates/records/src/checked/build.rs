@@ -126,7 +126,6 @@ impl Check<'_> {
                 })
                 .collect(),
             notes: day.notes.clone(),
-            pictures: day.pictures.clone(),
             stamp: self.stamp(Place::Day(idx), &day.stamp),
         })
     }

@@ -1,5 +1,7 @@
 //! What is shown, agreed and handed over, checked.
 
+use std::path::Path;
+
 use jiff::civil::Date;
 use underbrick_calc::field::full_name;
 use underbrick_calc::place::Place;
@@ -7,7 +9,8 @@ use underbrick_calc::site;
 
 use super::Check;
 use crate::agreed::{digest, drawn};
-use crate::v1::{Agreement, Clause, Language, PictureOf, Signature};
+use crate::pictures::path_of;
+use crate::v1::{Agreement, Clause, Language, Picture, PictureOf, Signature};
 
 impl Check<'_> {
     pub(super) fn show(&mut self) -> site::ShowInput {
@@ -17,12 +20,8 @@ impl Check<'_> {
             pictures: show
                 .pictures
                 .iter()
-                .map(|picture| site::Picture {
-                    file: picture.file.clone(),
-                    caption: picture.caption.clone(),
-                    of: picture.of.into(),
-                    stamp: self.stamp(Place::Site, &picture.stamp),
-                })
+                .enumerate()
+                .map(|(idx, picture)| self.picture(idx, picture))
                 .collect(),
             agreements: show
                 .agreements
@@ -31,6 +30,43 @@ impl Check<'_> {
                 .map(|(idx, agreement)| self.agreement(idx, agreement))
                 .collect(),
             start: self.start(),
+        }
+    }
+
+    /// A picture. What it belongs to and is not there leaves it with the walk as found, and a finding says so.
+    fn picture(&mut self, idx: usize, picture: &Picture) -> site::Picture {
+        let place = Place::Picture(idx);
+        let name = full_name(place);
+        if let Err(error) = path_of(Path::new(""), &picture.file) {
+            self.warn(
+                place,
+                format!("{name}: {error}."),
+                "It is kept as written and nothing is read there. Put the file into the folder pictures of this site and take it in anew.",
+            );
+        }
+        let (thing, number, n_there) = match picture.of {
+            PictureOf::Pit(number) => ("pit", number, self.file.pits.len()),
+            PictureOf::Sign(number) => ("sign", number, self.file.signs.len()),
+            PictureOf::Day(number) => ("day", number, self.file.build.days.len()),
+            PictureOf::AsFound | PictureOf::HandedOver => ("", 1, 1),
+        };
+        let is_there = (1..=n_there).contains(&number);
+        if !is_there {
+            self.warn(
+                place,
+                format!("{name} belongs to {thing} {number}, which is not there."),
+                "It is shown with the walk as found. Say anew what it belongs to.",
+            );
+        }
+        site::Picture {
+            file: picture.file.clone(),
+            caption: picture.caption.clone(),
+            of: if is_there {
+                picture.of.into()
+            } else {
+                site::PictureOf::AsFound
+            },
+            stamp: self.stamp(place, &picture.stamp),
         }
     }
 

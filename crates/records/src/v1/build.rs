@@ -236,9 +236,6 @@ pub struct DayLog {
         skip_serializing_if = "String::is_empty"
     )]
     pub notes: String,
-    /// Pictures: file names within the site's folder.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub pictures: Vec<String>,
     /// Who and when.
     #[serde(default)]
     pub stamp: Stamp,

@@ -15,6 +15,9 @@ pub struct Show {
     /// Pictures, in the order in which they were added.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub pictures: Vec<Picture>,
+    /// Files of pictures that were taken away: they stay in the folder.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub put_away: Vec<String>,
     /// What was agreed, first to last.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub agreements: Vec<Agreement>,

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use underbrick_calc::lay::{Lay, PlanPoint};
 use underbrick_calc::quantity::{in_metres, metres};
 use underbrick_calc::site::Hand;
-use underbrick_drawing::clearance::label_box;
+use underbrick_drawing::clearance::{LabelBox, label_box};
 use underbrick_drawing::item::{Anchor, Dash, Drawing, Item, Pen, Point, Sheet};
 use underbrick_drawing::palette::Ink;
 use underbrick_drawing::text::Text;
@@ -276,16 +276,6 @@ fn match_line(
     let first_label = drawing.items.iter().position(is_label);
     let under = first_label.map_or(drawing.items.len(), |idx| idx.saturating_sub(1));
     drawing.items.insert(under, line);
-    let (end, beside) = (point(out_m), point(letter_m));
-    // A line that runs up or down the sheet has its letter at its end, above or below.
-    let aside = (beside.x - end.x) * view.dots_per_metre;
-    let anchor = if aside < -0.4 * TO_LETTER {
-        Anchor::Right
-    } else if aside > 0.4 * TO_LETTER {
-        Anchor::Left
-    } else {
-        Anchor::Middle
-    };
     let letter = letter(nth);
     let words = designed.said.with("match-line", &[("letter", &letter)]);
     let ways = if in_words {
@@ -293,17 +283,53 @@ fn match_line(
     } else {
         vec![letter]
     };
-    // The words where they fit the sheet, else the letter alone.
-    let fitting = ways.into_iter().map(Text::bold).find(|text| {
-        let room = label_box(drawing, beside, text, LETTER, anchor);
-        room.left >= 0.0 && room.right <= drawing.sheet.width
-    });
-    drawing.items.extend(fitting.map(|text| Item::Label {
-        at: beside,
-        text,
-        size: LETTER,
-        ink: Ink::Ink,
-        anchor,
-        place: None,
-    }));
+    let other_letter_m = other_m + TO_LETTER / view.dots_per_metre;
+    let sides = [
+        (point(out_m), point(letter_m)),
+        (point(-other_m), point(-other_letter_m)),
+    ];
+    let taken: Vec<LabelBox> = drawing
+        .items
+        .iter()
+        .filter_map(|item| match item {
+            Item::Label {
+                at,
+                text,
+                size,
+                anchor,
+                ..
+            } => Some(label_box(drawing, *at, text, *size, *anchor)),
+            Item::Area { .. } | Item::Line { .. } | Item::Hatch { .. } => None,
+        })
+        .collect();
+    // The words where they fit the sheet and touch nothing, else the letter alone, else on the other side.
+    let fitting = sides
+        .into_iter()
+        .flat_map(|side| ways.iter().map(move |way| (side, way)))
+        .find_map(|((end, beside), way)| {
+            // A line that runs up or down the sheet has its letter at its end, above or below.
+            let aside = (beside.x - end.x) * view.dots_per_metre;
+            let anchor = if aside < -0.4 * TO_LETTER {
+                Anchor::Right
+            } else if aside > 0.4 * TO_LETTER {
+                Anchor::Left
+            } else {
+                Anchor::Middle
+            };
+            let text = Text::bold(way.as_str());
+            let room = label_box(drawing, beside, &text, LETTER, anchor);
+            let is_on_sheet = room.left >= 0.0 && room.right <= drawing.sheet.width;
+            let is_free = is_on_sheet && !taken.iter().any(|taken| taken.meets(&room));
+            is_free.then_some((beside, text, anchor))
+        });
+    drawing
+        .items
+        .extend(fitting.map(|(at, text, anchor)| Item::Label {
+            at,
+            text,
+            size: LETTER,
+            ink: Ink::Ink,
+            anchor,
+            place: None,
+        }));
 }

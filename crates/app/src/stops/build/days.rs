@@ -2,12 +2,13 @@
 
 use underbrick_calc::build::Build;
 use underbrick_calc::place::Place;
+use underbrick_calc::site::PictureOf;
 use underbrick_records::v1::DayLog;
 
 use super::{heading, list, named};
 use crate::edit::Edit;
-use crate::stops::figure;
 use crate::stops::opened::{BuildList, Opened};
+use crate::stops::{figure, pictures};
 use crate::visit::Visit;
 use crate::widgets::rows::{Row, ValueRow, ValueState};
 
@@ -27,6 +28,7 @@ pub(super) fn rows(visit: &Visit, build: &Build, opened: &Opened, rows: &mut Vec
         day_rows(visit, build, day_idx, day, rows);
     }
     rows.push(Row::Acts(vec![("add today".to_owned(), Edit::AddDay)]));
+    pictures::those_of(visit, PictureOf::HandedOver, rows);
 }
 
 fn day_rows(visit: &Visit, build: &Build, day_idx: usize, day: &DayLog, rows: &mut Vec<Row>) {
@@ -82,6 +84,7 @@ fn day_rows(visit: &Visit, build: &Build, day_idx: usize, day: &DayLog, rows: &m
         format!("closed: {}", closed.join(", "))
     };
     rows.push(figure("Read that day", n_read.to_string(), closed));
+    pictures::those_of(visit, PictureOf::Day(day_idx), rows);
     rows.push(Row::Acts(vec![
         (
             format!("something came, day {}", day_idx + 1),
