@@ -15,10 +15,11 @@ use crate::ground::{GroundView, cross_ui, first_cut, long_ui};
 use crate::kept_rows::{KeptRows, known, known_share, places_in_order};
 use crate::light::Light;
 use crate::plan_view::{PlanViewState, plan_touched, plan_ui, with_plan};
+use crate::platform::Platform;
 use crate::stops::build::{self, after_check, is_questioned, station_of};
 use crate::stops::opened::{BuildList, Opened, OrderPart, Part, PictureShown, StagesShown};
 use crate::stops::penetrometer::{RowStep, after_row, new_row};
-use crate::stops::show::{ShowPage, ShowView, show_ui};
+use crate::stops::show::{PapersPlace, ShowPage, ShowView, show_ui};
 use crate::stops::{Stop, entry_behind, is_soil, order, pictures, pit_of};
 use crate::theme::{self, Ink, Theme, size};
 use crate::title_bar::title_ui;
@@ -49,6 +50,10 @@ pub(crate) struct Open {
     show: ShowView,
     /// Where the person goes back to from there.
     before_show: Stop,
+    /// Where its papers go.
+    papers: PapersPlace,
+    /// A folder to be shown in the device's own program.
+    opens: Option<PathBuf>,
 }
 
 impl Open {
@@ -67,6 +72,25 @@ impl Open {
             rows: KeptRows::default(),
             show: ShowView::default(),
             before_show: Stop::Look,
+            papers: PapersPlace::default(),
+            opens: None,
+        }
+    }
+
+    /// Does what this device can do beside the window.
+    pub fn serve_on(&mut self, platform: &dyn Platform) {
+        self.papers = PapersPlace::on(platform);
+    }
+
+    /// Has the device show the folder that was asked for.
+    pub fn open_asked(&mut self, platform: &dyn Platform) {
+        let Some(folder) = self.opens.take() else {
+            return;
+        };
+        // Empty, where nothing was made yet. Where it cannot be made, the device says that it is not there.
+        drop(std::fs::create_dir_all(&folder));
+        if let Err(why) = platform.open_folder(&folder) {
+            self.show.say_not_opened(why);
         }
     }
 
@@ -88,7 +112,7 @@ impl Open {
     fn enter(&mut self, stop: Stop) {
         if stop == Stop::Show && self.stop != Stop::Show {
             self.before_show = self.stop;
-            self.show = ShowView::default();
+            self.show = ShowView::with(self.papers.clone());
         }
         self.stop = stop;
     }
@@ -350,8 +374,10 @@ impl Open {
         ui.painter()
             .rect_filled(whole, 0, theme::color(Ink::Paper, theme));
         if self.stop == Stop::Show {
+            self.visit.take_picture_news(self.show.picture(&self.visit));
             let answer = show_ui(ui, whole, &mut self.show, &self.visit);
             self.apply(answer.edits);
+            self.opens = answer.opens;
             if answer.leaves {
                 self.stop = self.before_show;
                 ui.request_repaint();

@@ -139,7 +139,9 @@ impl Shell {
         ) {
             Ok(mut visit) => {
                 visit.hand_over_as(self.letterhead.clone());
-                self.screen = Screen::Site(Box::new(Open::new(visit)));
+                let mut open = Open::new(visit);
+                open.serve_on(&*self.platform);
+                self.screen = Screen::Site(Box::new(open));
                 Ok(())
             }
             Err(error) => {
@@ -251,7 +253,9 @@ impl Shell {
                     }
                 }
                 Screen::Site(open) => {
-                    if open.ui(ui) {
+                    let is_back = open.ui(ui);
+                    open.open_asked(&*self.platform);
+                    if is_back {
                         self.show_list();
                         ui.request_repaint();
                     }

@@ -9,6 +9,7 @@ use std::cell::RefCell;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::rc::Rc;
+use std::time::{Duration, Instant};
 
 use egui::{Key, Role, vec2};
 use egui_kittest::Harness;
@@ -16,12 +17,14 @@ use egui_kittest::kittest::Queryable as _;
 use tempfile::TempDir;
 use underbrick_app::Shell;
 use underbrick_app::platform::{Exchange, Platform};
+use underbrick_app::stops::show::ShowPage;
 use underbrick_app::theme::{self, Theme};
 use underbrick_records::{OpenSite, Shelf};
 
 /// A device with such a folder, which writes down what it is asked to show.
 struct Device {
     folder: PathBuf,
+    opens: bool,
     shown: RefCell<Vec<PathBuf>>,
 }
 
@@ -34,7 +37,7 @@ impl Platform for Device {
     }
 
     fn opens_folders(&self) -> bool {
-        true
+        self.opens
     }
 
     fn open_folder(&self, folder: &Path) -> Result<(), String> {
@@ -55,11 +58,16 @@ struct App {
 }
 
 fn app(size: egui::Vec2) -> App {
+    app_on(size, true)
+}
+
+fn app_on(size: egui::Vec2, opens: bool) -> App {
     let folder = tempfile::tempdir().unwrap();
     let shelf = Shelf::at(folder.path().join("sites"));
     shelf.copy_samples().unwrap();
     let device = Rc::new(Device {
         folder: folder.path().join("out"),
+        opens,
         shown: RefCell::default(),
     });
     let catalogue = underbrick_records::catalogue().unwrap();
@@ -214,4 +222,53 @@ fn without_a_folder_nothing_is_offered() {
     let _settled = harness.run_ok();
     assert!(harness.query_by_label_contains("export").is_none());
     assert!(harness.query_by_label_contains("import").is_none());
+}
+
+/// Runs until the papers are made; that happens beside the window.
+#[track_caller]
+fn make_papers(app: &mut App) {
+    app.press("28 Quarry Lane");
+    app.harness.state_mut().show_page(ShowPage::Papers);
+    let _settled = app.harness.run_ok();
+    app.press("make the papers");
+    let started = Instant::now();
+    let are_made = |app: &App| {
+        let said = app.harness.query_by_label_contains("papers are made.");
+        said.is_some()
+    };
+    while !are_made(app) {
+        assert!(started.elapsed() < Duration::from_secs(60), "never made");
+        std::thread::sleep(Duration::from_millis(5));
+        let _settled = app.harness.run_ok();
+    }
+}
+
+#[test]
+fn a_desk_shows_the_folder_of_the_papers() {
+    for size in [LANDSCAPE, PORTRAIT] {
+        let mut app = app(size);
+        make_papers(&mut app);
+        app.press("open the folder");
+        let shown = app.device.shown.borrow().clone();
+        let [folder] = shown.as_slice() else {
+            panic!("shown: {shown:?}");
+        };
+        assert!(folder.starts_with(app.shelf.path()));
+        assert!(folder.join("owner.pdf").is_file());
+    }
+}
+
+#[test]
+fn where_no_folder_can_be_shown_papers_lie_where_they_can_be_reached() {
+    let mut app = app_on(PORTRAIT, false);
+    make_papers(&mut app);
+    let site = app.harness.state().visit().unwrap().folder().to_path_buf();
+    let name = site.file_name().unwrap().to_str().unwrap();
+    app.says(&format!(
+        "the drawer under the bench, and there papers, {name}"
+    ));
+    let keys = app.harness.query_by_label("open the folder");
+    assert!(keys.is_none());
+    let own = app.device.folder.join("papers").join(name);
+    assert!(own.join("owner.pdf").is_file() && own.join("crew.pdf").is_file());
 }

@@ -18,6 +18,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use tempfile::TempDir;
 use underbrick_app::stops::Stop;
+use underbrick_app::stops::show::ShowPage;
 use underbrick_app::theme::{self, Theme};
 use underbrick_app::{Look, Shell, Visit};
 use underbrick_calc::place::Place;
@@ -443,6 +444,35 @@ fn sixty_million_dots_neither_hold_up_the_window_nor_fill_the_memory() {
             Look::Here(_, pixels) if (pixels.width(), pixels.height()) == (1600, 960)
         )
     });
+}
+
+#[test]
+fn the_homeowner_sees_the_walk_as_found_beside_the_reason_and_papers_carry_it() {
+    for size in [LANDSCAPE, PORTRAIT] {
+        let mut app = curved(size);
+        let from = app.file("steps.png", &png(64, 48));
+        app.drop_on_window(&[&from, &from]);
+        app.wait_for(2);
+        app.harness.state_mut().show_page(ShowPage::Papers);
+        app.run();
+        app.wait_until("laid out", |app| app.says("page 1 of "));
+        app.press("make the papers");
+        app.wait_until("made", |app| app.says("papers are made."));
+        let sheet = fs::read(app.site.join("sheets").join("owner.pdf")).unwrap();
+        let has_picture = sheet
+            .windows(b"/Subtype/Image".len())
+            .any(|part| part == b"/Subtype/Image");
+        assert!(has_picture, "the owner sheet has a picture in it");
+
+        app.harness.state_mut().show_page(ShowPage::Why);
+        app.run();
+        app.wait_until("fetched", |app| !app.says("is fetched"));
+        assert!(app.shows("picture 1 of 2: As found, tap for the next"));
+        app.press("picture 1 of 2");
+        assert!(app.shows("picture 2 of 2"));
+        app.press("picture 2 of 2");
+        assert!(app.shows("picture 1 of 2"));
+    }
 }
 
 #[test]

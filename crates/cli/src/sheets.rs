@@ -70,13 +70,11 @@ fn pictures(measured: &Measured) -> Vec<(PictureOf, Picture)> {
     for_paper(measured.folder(), &measured.site)
         .into_iter()
         .map(|picture| {
-            let on_paper = Picture {
-                caption: picture.caption,
-                bytes: picture.bytes,
-                width: picture.width,
-                height: picture.height,
-            };
-            (picture.of, on_paper)
+            let dots = (picture.width, picture.height);
+            (
+                picture.of,
+                Picture::new(picture.caption, picture.bytes, dots),
+            )
         })
         .collect()
 }

@@ -10,6 +10,8 @@ mod papers;
 mod told;
 mod why;
 
+use std::path::PathBuf;
+
 use egui::{Key as Button, Rect, Ui, pos2, vec2};
 use underbrick_drawing::item::Anchor;
 use underbrick_drawing::text::Text;
@@ -20,6 +22,8 @@ use crate::theme::{self, Ink, size};
 use crate::visit::Visit;
 use crate::widgets::key::{Key, cells};
 use crate::widgets::show::hold::{Hold, hold_ui};
+
+pub(crate) use make::PapersPlace;
 
 /// What is shown.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -77,6 +81,27 @@ pub(crate) struct ShowView {
     papers: papers::Papers,
 }
 
+impl ShowView {
+    /// With papers that go to a place.
+    pub fn with(place: PapersPlace) -> Self {
+        let mut view = Self::default();
+        view.papers.place = place;
+        view
+    }
+
+    /// Says why the folder of the papers could not be shown.
+    pub fn say_not_opened(&mut self, why: String) {
+        self.papers.say_not_opened(why);
+    }
+
+    /// The picture that is looked at, by its index.
+    pub fn picture(&self, visit: &Visit) -> Option<usize> {
+        (self.page == ShowPage::Why)
+            .then(|| self.why.picture(visit))
+            .flatten()
+    }
+}
+
 /// What came of a frame.
 #[derive(Default)]
 pub(crate) struct ShowAnswer {
@@ -84,6 +109,8 @@ pub(crate) struct ShowAnswer {
     pub leaves: bool,
     /// What was signed.
     pub edits: Vec<Edit>,
+    /// A folder to be shown in the device's own program.
+    pub opens: Option<PathBuf>,
 }
 
 /// Height of what stands over a page.
@@ -105,7 +132,7 @@ pub(crate) fn show_ui(ui: &mut Ui, rect: Rect, view: &mut ShowView, visit: &Visi
     let body = Rect::from_min_max(pos2(rect.min.x, head.max.y), pos2(rect.max.x, foot.min.y));
     let mut answer = ShowAnswer {
         leaves: head_ui(ui, head, view),
-        edits: Vec::new(),
+        ..ShowAnswer::default()
     };
     foot_ui(ui, foot, view, if is_upright { 2 } else { 1 });
     let page = view.page;
@@ -122,7 +149,9 @@ pub(crate) fn show_ui(ui: &mut Ui, rect: Rect, view: &mut ShowView, visit: &Visi
             ShowPage::Agree => {
                 answer.edits = agree::page_ui(ui, body, &mut view.agree, visit, &told);
             }
-            ShowPage::Papers => papers::page_ui(ui, body, &mut view.papers, visit),
+            ShowPage::Papers => {
+                answer.opens = papers::page_ui(ui, body, &mut view.papers, visit);
+            }
         },
     );
     view.told = Some(told);

@@ -217,7 +217,7 @@ pub(crate) fn waiting_ui(ui: &Ui, rect: Rect, of: &str) {
 }
 
 /// Words in the middle of a rectangle.
-fn said_in(ui: &Ui, rect: Rect, words: &str, ink: Ink, points: f32) {
+pub(crate) fn said_in(ui: &Ui, rect: Rect, words: &str, ink: Ink, points: f32) {
     let face = Face::regular(points);
     let words = Words::broken(ui, words, face, rect.width() - 12.0, Anchor::Left);
     let at = pos2(
@@ -233,7 +233,7 @@ fn said_in(ui: &Ui, rect: Rect, words: &str, ink: Ink, points: f32) {
 
 /// How a picture lies in its rectangle.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Fit {
+pub(crate) enum Fit {
     /// Cut so that it fills it.
     Filled,
     /// Whole.
@@ -244,7 +244,7 @@ enum Fit {
 type Textures = FramePublisher<u64, TextureHandle>;
 
 /// Paints a picture; gives where it lies.
-fn paint_picture(
+pub(crate) fn paint_picture(
     ui: &Ui,
     painter: &egui::Painter,
     rect: Rect,

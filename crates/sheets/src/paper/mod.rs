@@ -212,6 +212,23 @@ pub struct Picture {
     pub height: u32,
 }
 
+impl Picture {
+    /// Of a whole JPEG or PNG file, or why there is none in words; `dots` are its width and height.
+    #[must_use]
+    pub const fn new(
+        caption: String,
+        bytes: Result<Arc<Vec<u8>>, String>,
+        dots: (u32, u32),
+    ) -> Self {
+        Self {
+            caption,
+            bytes,
+            width: dots.0,
+            height: dots.1,
+        }
+    }
+}
+
 /// A line to sign on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SignatureLine {

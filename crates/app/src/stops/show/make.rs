@@ -7,19 +7,64 @@ use egui::Context;
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::compute;
 use underbrick_calc::site::Letterhead;
+use underbrick_records::pictures::for_paper;
 use underbrick_records::{Aside, RecordError, SiteFile, write_into};
-use underbrick_sheets::paper::{Pages, Paper, lay_out};
+use underbrick_sheets::paper::{Pages, Paper, Picture, lay_out};
 use underbrick_sheets::sheet_set::{SHEETS, SheetSet};
 
+use crate::platform::{Exchange, Platform};
 use crate::visit::Visit;
 
 /// What sheets are made from, apart from the window.
 pub(super) struct Order {
     record: SiteFile,
+    folder: PathBuf,
     catalogue: Arc<Catalogue>,
     letterhead: Option<Letterhead>,
     paper: Paper,
     date: (i16, i8, i8),
+}
+
+/// Where papers go on this device.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct PapersPlace {
+    /// Whether the device can show a folder.
+    pub opens: bool,
+    /// The only folder that can be reached from outside, where sites lie in one that cannot.
+    outside: Option<Exchange>,
+}
+
+impl PapersPlace {
+    pub fn on(platform: &dyn Platform) -> Self {
+        let opens = platform.opens_folders();
+        Self {
+            opens,
+            outside: platform.exchange().filter(|_| !opens),
+        }
+    }
+
+    /// The folder for the papers of a site.
+    pub fn folder(&self, site_folder: &Path) -> PathBuf {
+        match &self.outside {
+            None => site_folder.join("sheets"),
+            Some(outside) => outside.folder.join("papers").join(own_name(site_folder)),
+        }
+    }
+
+    /// How a person gets there.
+    pub fn in_words(&self, site_folder: &Path) -> String {
+        match &self.outside {
+            None => self.folder(site_folder).display().to_string(),
+            Some(outside) => {
+                let name = own_name(site_folder).to_string_lossy();
+                format!("{}, and there papers, {name}", outside.in_words)
+            }
+        }
+    }
+}
+
+fn own_name(site_folder: &Path) -> &std::ffi::OsStr {
+    site_folder.file_name().unwrap_or_else(|| "site".as_ref())
 }
 
 /// One sheet, laid out into pages.
@@ -37,6 +82,7 @@ impl Order {
     pub fn of(visit: &Visit, paper: Paper) -> Option<Self> {
         Some(Self {
             record: visit.record().clone(),
+            folder: visit.folder().to_path_buf(),
             catalogue: visit.shared_catalogue(),
             letterhead: visit.letterhead().cloned(),
             paper,
@@ -47,6 +93,14 @@ impl Order {
     fn with_set<T>(&self, make: impl FnOnce(&SheetSet<'_>) -> T) -> T {
         let (site, _) = self.record.checked(&self.catalogue);
         let results = compute(&site, &self.catalogue);
+        let pictures: Vec<_> = for_paper(&self.folder, &site)
+            .into_iter()
+            .map(|picture| {
+                let dots = (picture.width, picture.height);
+                let shown = Picture::new(picture.caption, picture.bytes, dots);
+                (picture.of, shown)
+            })
+            .collect();
         make(&SheetSet {
             site: &site,
             catalogue: &self.catalogue,
@@ -55,7 +109,7 @@ impl Order {
             paper: self.paper,
             language: site.show.crew_reads,
             date: self.date,
-            pictures: &[],
+            pictures: &pictures,
         })
     }
 }

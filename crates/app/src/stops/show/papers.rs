@@ -1,6 +1,6 @@
 //! Papers: made as files by one tap, and looked at page by page before.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use egui::{Rect, Role, Sense, Ui, WidgetInfo, pos2, vec2};
 use underbrick_drawing::item::Anchor;
@@ -9,7 +9,7 @@ use underbrick_records::{Aside, AsideNews};
 use underbrick_sheets::owner::owner_message;
 use underbrick_sheets::paper::Paper;
 
-use super::make::{self, Made, Order, Preview};
+use super::make::{self, Made, Order, PapersPlace, Preview};
 use crate::canvas::lettering;
 use crate::theme::{self, Ink, Theme, size};
 use crate::visit::Visit;
@@ -32,6 +32,9 @@ pub(super) struct Papers {
     files: Files,
     /// What was copied last.
     copied: Option<&'static str>,
+    /// Why the folder could not be shown.
+    not_opened: Option<String>,
+    pub place: PapersPlace,
 }
 
 #[derive(Default)]
@@ -66,17 +69,24 @@ struct Rooms {
     view: Rect,
 }
 
-pub(super) fn page_ui(ui: &mut Ui, rect: Rect, view: &mut Papers, visit: &Visit) {
+/// Gives the folder that is to be shown in the device's own program.
+pub(super) fn page_ui(
+    ui: &mut Ui,
+    rect: Rect,
+    view: &mut Papers,
+    visit: &Visit,
+) -> Option<PathBuf> {
     view.keep_up(ui, visit);
     let rooms = Rooms::of(rect);
-    let folder = visit.folder().join("sheets");
+    let folder = view.place.folder(visit.folder());
     make_ui(ui, rooms.make, view, visit, folder.clone());
     papers_ui(ui, rooms.papers, view);
-    copies_ui(ui, rooms.copies, view, visit, &folder);
-    said_ui(ui, rooms.said, view, &folder.display().to_string());
+    let opens = copies_ui(ui, rooms.copies, view, visit, &folder);
+    said_ui(ui, rooms.said, view, &view.place.in_words(visit.folder()));
     sheets_ui(ui, &rooms.sheets, view);
     pages_ui(ui, rooms.pages, view);
     view_ui(ui, rooms.view, view, visit.revision());
+    opens.then_some(folder)
 }
 
 impl Rooms {
@@ -126,6 +136,11 @@ impl Rooms {
 }
 
 impl Papers {
+    /// Says why the folder could not be shown.
+    pub fn say_not_opened(&mut self, why: String) {
+        self.not_opened = Some(why);
+    }
+
     /// Takes up what was made beside the window, and has the preview made anew where it is of something else.
     fn keep_up(&mut self, ui: &Ui, visit: &Visit) {
         let wanted = (visit.revision(), self.paper);
@@ -198,21 +213,34 @@ fn papers_ui(ui: &mut Ui, rect: Rect, view: &mut Papers) {
     }
 }
 
-fn copies_ui(ui: &mut Ui, rect: Rect, view: &mut Papers, visit: &Visit, folder: &std::path::Path) {
-    let cells = cells(rect, 2);
-    let (Some(left), Some(right)) = (cells.first(), cells.get(1)) else {
-        return;
+/// The folder to look into, on a device that can show one, and what can be copied. Gives whether the folder is to be shown.
+fn copies_ui(ui: &mut Ui, rect: Rect, view: &mut Papers, visit: &Visit, folder: &Path) -> bool {
+    let offered: &[&str] = if view.place.opens {
+        &["open the folder", "copy the folder", "copy the message"]
+    } else {
+        &["copy the folder", "copy the message"]
     };
-    if Key::new("copy the folder").show(ui, *left).clicked() {
-        ui.copy_text(folder.display().to_string());
-        view.copied = Some("The folder is copied.");
+    let mut opens = false;
+    for (name, cell) in offered.iter().zip(cells(rect, offered.len())) {
+        if !Key::new(*name).show(ui, cell).clicked() {
+            continue;
+        }
+        view.not_opened = None;
+        view.copied = None;
+        match *name {
+            "open the folder" => opens = true,
+            "copy the folder" => {
+                ui.copy_text(folder.display().to_string());
+                view.copied = Some("The folder is copied.");
+            }
+            _ => {
+                ui.copy_text(owner_message(visit.design()));
+                view.copied = Some("The message to the owner is copied.");
+            }
+        }
         ui.request_repaint();
     }
-    if Key::new("copy the message").show(ui, *right).clicked() {
-        ui.copy_text(owner_message(visit.design()));
-        view.copied = Some("The message to the owner is copied.");
-        ui.request_repaint();
-    }
+    opens
 }
 
 /// What came of making and copying.
@@ -237,6 +265,9 @@ fn said_ui(ui: &mut Ui, rect: Rect, view: &Papers, folder: &str) {
                     }
                     if let Some(copied) = view.copied {
                         prose::body(ui, copied);
+                    }
+                    if let Some(why) = &view.not_opened {
+                        prose::said(ui, why, Ink::Wrong);
                     }
                 })
         },
