@@ -28,6 +28,11 @@ pub enum Look {
 /// Numbers of pictures, so that one is never taken for another that was fetched at another time.
 static NEXT_NUMBER: AtomicU64 = AtomicU64::new(0);
 
+/// A number that no picture has.
+pub(crate) fn next_number() -> u64 {
+    NEXT_NUMBER.fetch_add(1, Ordering::Relaxed)
+}
+
 /// Pictures of one site.
 #[derive(Debug, Default)]
 pub struct Album {
@@ -154,7 +159,7 @@ impl Album {
         let look = match pixels {
             Ok(pixels) => {
                 self.faults.remove(&file);
-                Look::Here(NEXT_NUMBER.fetch_add(1, Ordering::Relaxed), pixels)
+                Look::Here(next_number(), pixels)
             }
             Err(error) => {
                 let words = error.to_string();

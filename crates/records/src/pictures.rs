@@ -26,7 +26,7 @@ pub use failure::PictureError;
 pub use found::{note_picture, picture_findings};
 pub use hand::{PictureHand, PictureNews, PictureSize};
 pub(crate) use name::path_of;
-pub use paper::{PaperPicture, for_paper};
+pub use paper::{PaperPicture, for_paper, pixels_of};
 
 use std::path::{Path, PathBuf};
 

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use jpeg_encoder::{ColorType, Encoder, SamplingFactor};
 use underbrick_calc::site::{PictureOf, Site};
 
-use super::bring::bytes_in_folder;
+use super::bring::{PictureKind, bytes_in_folder};
 use super::decode::{Pixels, decoded};
 use super::{PAPER_DOTS, PictureError};
 
@@ -26,6 +26,18 @@ pub struct PaperPicture {
     pub width: u32,
     /// Dots down; 0 where there is no picture.
     pub height: u32,
+}
+
+/// A picture for paper in dots again, to be looked at before it is printed; its longer side is at most `longest`.
+///
+/// # Errors
+/// [`PictureError::Broken`] where the bytes are no whole picture.
+pub fn pixels_of(bytes: &[u8], longest: u32) -> Result<Pixels, PictureError> {
+    const NAME: &str = "the picture for paper";
+    let Some(kind) = PictureKind::of(bytes) else {
+        return Err(PictureError::broken(NAME, "it is neither a JPEG nor a PNG"));
+    };
+    decoded(bytes, kind, NAME, longest)
 }
 
 /// Every picture of a site, in the order in which they were added. The same files give the same bytes on every machine. It takes a

@@ -7,11 +7,12 @@ use egui::Context;
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::compute;
 use underbrick_calc::site::Letterhead;
-use underbrick_records::pictures::for_paper;
+use underbrick_records::pictures::{Pixels, for_paper, pixels_of};
 use underbrick_records::{Aside, RecordError, SiteFile, write_into};
-use underbrick_sheets::paper::{Pages, Paper, Picture, lay_out};
+use underbrick_sheets::paper::{Page, Pages, Paper, Picture, lay_out};
 use underbrick_sheets::sheet_set::{SHEETS, SheetSet};
 
+use crate::album::next_number;
 use crate::platform::{Exchange, Platform};
 use crate::visit::Visit;
 
@@ -72,7 +73,15 @@ pub(super) struct Preview {
     /// What it is, in a few words.
     pub name: &'static str,
     pub pages: Pages,
+    /// The pictures of each page in dots, in the order of the page; `None` for one that cannot be shown.
+    pub pictures: Vec<Vec<Option<Dots>>>,
 }
+
+/// A picture in dots, under a number that no other has.
+pub(super) type Dots = (u64, Pixels);
+
+/// Longest side of a picture in a preview, in dots.
+const PREVIEW_DOTS: u32 = 800;
 
 /// What came of making the files: how many, or why not.
 pub(super) type Made = Result<usize, String>;
@@ -120,15 +129,26 @@ pub(super) fn preview(order: Order, context: &Context) -> Result<Aside<Vec<Previ
         order.with_set(|set| {
             let documents = SHEETS.iter().filter_map(|kind| {
                 let document = kind.document(set)?;
+                let pages = lay_out(&document, set.paper);
+                let of_page = |page: &Page| {
+                    let pictures = page.pictures.iter();
+                    pictures.map(|placed| dots(&placed.bytes)).collect()
+                };
                 Some(Preview {
                     name: kind.name,
-                    pages: lay_out(&document, set.paper),
+                    pictures: pages.pages.iter().map(of_page).collect(),
+                    pages,
                 })
             });
             documents.collect()
         })
     };
     Aside::start(lay_all_out, waker(context))
+}
+
+fn dots(bytes: &[u8]) -> Option<Dots> {
+    let pixels = pixels_of(bytes, PREVIEW_DOTS).ok()?;
+    Some((next_number(), pixels))
 }
 
 /// Writes every sheet into a folder, each whole or not at all.

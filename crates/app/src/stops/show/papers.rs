@@ -14,6 +14,7 @@ use crate::canvas::lettering;
 use crate::theme::{self, Ink, Theme, size};
 use crate::visit::Visit;
 use crate::widgets::key::{Key, cells};
+use crate::widgets::pictures::{Fit, paint_picture};
 use crate::widgets::show::drawn::{Drawn, scaled};
 use crate::widgets::show::prose;
 
@@ -351,12 +352,13 @@ fn view_ui(ui: &mut Ui, rect: Rect, view: &mut Papers, revision: u64) {
         );
         return;
     };
-    let Some(page) = previews
-        .get(sheet)
-        .and_then(|preview| preview.pages.pages.get(nth))
-    else {
+    let Some(preview) = previews.get(sheet) else {
         return;
     };
+    let Some(page) = preview.pages.pages.get(nth) else {
+        return;
+    };
+    let pictures = preview.pictures.get(nth).map_or(&[][..], Vec::as_slice);
     let drawn = &mut view.drawn;
     ui.scope_builder(
         egui::UiBuilder::new()
@@ -377,6 +379,18 @@ fn view_ui(ui: &mut Ui, rect: Rect, view: &mut Papers, revision: u64) {
                     drawn.show(ui, room, Theme::Sun, made_from, |_| {
                         scaled(&page.drawing, by)
                     });
+                    let painter = ui.painter().with_clip_rect(room.intersect(ui.clip_rect()));
+                    for (placed, dots) in page.pictures.iter().zip(pictures) {
+                        let Some((number, pixels)) = dots else {
+                            continue;
+                        };
+                        let scaled = |(x, y): (f64, f64)| {
+                            vec2(lettering::narrowed(x * by), lettering::narrowed(y * by))
+                        };
+                        let at = room.min + scaled(placed.at);
+                        let place = Rect::from_min_size(at, scaled(placed.size));
+                        paint_picture(ui, &painter, place, *number, pixels, Fit::Filled);
+                    }
                 })
         },
     );

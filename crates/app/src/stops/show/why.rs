@@ -52,7 +52,7 @@ pub(super) fn page_ui(ui: &mut Ui, rect: Rect, view: &mut Why, visit: &Visit, to
         None => picture,
         Some(picture_idx) => {
             let (drawn, photograph) = if picture.width() > picture.height() {
-                picture.split_left_right_at_fraction(0.5)
+                picture.split_left_right_at_fraction(0.62)
             } else {
                 picture.split_top_bottom_at_fraction(0.5)
             };
