@@ -18,6 +18,7 @@ use tempfile::TempDir;
 use underbrick_app::Shell;
 use underbrick_app::platform::{Edges, Platform};
 use underbrick_app::stops::Stop;
+use underbrick_app::stops::show::ShowPage;
 use underbrick_app::theme::{self, Theme};
 use underbrick_calc::place::Place;
 use underbrick_records::{OpenSite, Shelf};
@@ -400,6 +401,23 @@ fn nothing_to_tap_stands_under_a_bar() {
         played.run();
         assert!(played.harness.state().visit().is_none());
         check_targets(&played, free, &format!("list, {size}, {bars:?}"));
+    }
+}
+
+#[test]
+fn nothing_that_a_homeowner_taps_stands_under_a_bar() {
+    for (size, bars) in BARS {
+        let mut played = set(size, Place::Address);
+        played.tablet.edges.set(bars);
+        let free = Rect::from_min_max(
+            Pos2::new(f32_of(bars.left), f32_of(bars.top)),
+            Pos2::new(size.x - f32_of(bars.right), size.y - f32_of(bars.bottom)),
+        );
+        for page in ShowPage::ALL {
+            played.harness.state_mut().show_page(page);
+            played.run();
+            check_targets(&played, free, &format!("{page:?}, {size}, {bars:?}"));
+        }
     }
 }
 
