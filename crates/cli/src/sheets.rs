@@ -70,6 +70,9 @@ fn pictures(measured: &Measured) -> Vec<(PictureOf, Picture)> {
     for_paper(measured.folder(), &measured.site)
         .into_iter()
         .map(|picture| {
+            if let Err(why) = &picture.bytes {
+                complain(&format!("underbrick: a picture is on no sheet: {why}"));
+            }
             let dots = (picture.width, picture.height);
             (
                 picture.of,
