@@ -3,12 +3,12 @@
 use underbrick_calc::build::{Asks, Caution, Required, SpotKind, StageFound, Surface};
 
 use super::Designed;
+use crate::agreement::capital;
 use crate::paper::{Align, BOX, Block, Column, Level, Mark, Style, Table, TableRow};
 
 pub(super) fn hold_points(designed: &Designed<'_>) -> Vec<Block> {
     let said = designed.said;
     let mut blocks = vec![
-        Block::NewPage,
         Block::Heading(Level::Part, said.say("hold-points")),
         Block::Text(Style::Plain, said.say("hold-note")),
         Block::Caution(said.say(Caution::Local.key())),
@@ -53,7 +53,7 @@ fn checks(designed: &Designed<'_>, stage: &StageFound) -> Block {
         .map(|required| TableRow {
             cells: vec![
                 BOX.to_owned(),
-                said.required(required),
+                capital(&said.required(required)),
                 tolerance(designed, required),
                 String::new(),
                 String::new(),

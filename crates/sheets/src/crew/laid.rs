@@ -1,6 +1,6 @@
 //! How the brick is laid: figures, plan, cut list, laying order.
 
-use underbrick_calc::lay::{Course, Lay, Measured, Part, Pattern, Stock, fine};
+use underbrick_calc::lay::{Course, Lay, Measured, Part, Pattern, Stock};
 use underbrick_calc::site::Hand;
 use underbrick_words::Value;
 
@@ -10,26 +10,28 @@ use crate::paper::{Align, Block, Level, Table};
 
 /// Courses that are told one by one; the plan shows the rest.
 const MOST_COURSES: usize = 60;
+/// Width of the names of courses, in millimetres.
+const COURSE_MM: f64 = 30.0;
 /// Bricks and what they are sawn into, pairs of columns abreast.
 const SAWN_ABREAST: usize = 4;
 
-pub(super) fn laying(designed: &Designed<'_>) -> Vec<Block> {
+/// How the brick is laid; and the plan in parts, where it needs some: each of them fills a page, so they stand at the end of the sheet.
+pub(super) fn laying(designed: &Designed<'_>) -> (Vec<Block>, Vec<Block>) {
     let Some(lay) = &designed.sheet.results.lay else {
-        return Vec::new();
+        return (Vec::new(), Vec::new());
     };
     if lay.pieces.all().is_empty() {
-        return Vec::new();
+        return (Vec::new(), Vec::new());
     }
     let (whole, mut parts) = plan::plans(designed, lay);
     let mut blocks = vec![Block::Heading(Level::Part, designed.said.say("laying"))];
-    // A plan that needs no parts stands first; parts, each of which fills a page, stand last.
+    // A plan that needs no parts stands first.
     blocks.extend(whole.or_else(|| parts.pop()));
     blocks.push(figures(designed, lay));
     blocks.extend(cut_list(designed, lay));
     blocks.extend(sawing(designed, lay));
     blocks.extend(order(designed, lay));
-    blocks.extend(parts);
-    blocks
+    (blocks, parts)
 }
 
 fn figures(designed: &Designed<'_>, lay: &Lay) -> Block {
@@ -39,7 +41,10 @@ fn figures(designed: &Designed<'_>, lay: &Lay) -> Block {
         measured.map_or_else(
             || said.say("none-needed"),
             |measured| {
-                let (size, station) = (fine(measured.length, shown), shown.along(measured.station));
+                let (size, station) = (
+                    shown.thickness(measured.length),
+                    shown.along(measured.station),
+                );
                 said.with("at-station", &[("size", &size), ("station", &station)])
             },
         )
@@ -55,7 +60,7 @@ fn figures(designed: &Designed<'_>, lay: &Lay) -> Block {
             (lay.n_field() + lay.n_edge()).to_string(),
         ),
         (said.say("fact-bricks"), lay.cuts.n_bricks().to_string()),
-        (said.say("fact-joint"), fine(lay.wishes.joint, shown)),
+        (said.say("fact-joint"), shown.thickness(lay.wishes.joint)),
         (said.say("fact-narrowest"), spot(lay.narrowest_joint)),
         (said.say("fact-widest"), spot(lay.widest_joint)),
     ];
@@ -197,18 +202,23 @@ fn order(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
             ])
         })
         .collect();
+    let mut course_columns = columns(
+        said,
+        &[
+            ("course", Align::Left),
+            ("pieces", Align::Right),
+            ("what-is-laid", Align::Left),
+        ],
+    );
+    // What is laid is long and takes all it is given: the name of a course stands on one line all the same.
+    if let Some(first) = course_columns.first_mut() {
+        first.least_mm = COURSE_MM;
+    }
     let mut blocks = vec![
         Block::Heading(Level::Point, said.say("laying-order")),
         Block::Table(Table {
             caption: String::new(),
-            columns: columns(
-                said,
-                &[
-                    ("course", Align::Left),
-                    ("pieces", Align::Right),
-                    ("what-is-laid", Align::Left),
-                ],
-            ),
+            columns: course_columns,
             rows,
         }),
     ];

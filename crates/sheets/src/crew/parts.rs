@@ -109,7 +109,10 @@ pub(super) fn what_is_built(designed: &Designed<'_>) -> Vec<Block> {
         ),
         ("fact-edge", said.edge(site.edge.stands)),
         ("fact-restraint", said.restraint(&site.edge.restraint)),
-        ("fact-string", said.length(string)),
+        (
+            "fact-string",
+            string.map_or_else(|| said.say("not-known"), |above| string_words(*said, above)),
+        ),
     ];
     vec![
         Block::Heading(Level::Part, said.say("what-is-built")),
@@ -120,6 +123,16 @@ pub(super) fn what_is_built(designed: &Designed<'_>) -> Vec<Block> {
                 .collect(),
         ),
     ]
+}
+
+/// Where the string hangs.
+fn string_words(said: Said, above: Length) -> String {
+    let written = said.shown_in.length(above);
+    if written == said.shown_in.length(Length::default()) {
+        said.say("string-on")
+    } else {
+        said.with("string-above", &[("above", &written)])
+    }
 }
 
 /// The lifts from the bottom up.
@@ -216,6 +229,7 @@ pub(super) fn edge_and_forms(designed: &Designed<'_>) -> Vec<Block> {
             edge.forms.n_stakes.to_string(),
         );
         let length = shown.along(edge.forms.length);
+        let board = said.feet(12);
         facts.push((
             said.say("forms"),
             said.with(
@@ -223,6 +237,7 @@ pub(super) fn edge_and_forms(designed: &Designed<'_>) -> Vec<Block> {
                 &[
                     ("length", &length),
                     ("boards", &boards),
+                    ("board", &board),
                     ("stakes", &stakes),
                 ],
             ),

@@ -209,9 +209,10 @@ impl Setter {
     /// Names over their values, three across where they are short enough, ruled like a title block.
     fn facts(&mut self, facts: &[(String, String)]) {
         let (name, value) = (Type::second(NOTE - 1.0), Type::regular(BODY));
+        let wide = |written: &str, of: Type| of.size * text::advance(written, of.weight);
         let widest = facts
             .iter()
-            .map(|(_, written)| value.size * text::advance(written, value.weight))
+            .map(|(called, written)| wide(written, value).max(wide(called, name)))
             .fold(0.0, f64::max);
         // Longer values stand in several lines.
         let n_columns: usize = if widest < self.width / 3.0 - 20.0 {
