@@ -210,6 +210,7 @@ and-more-courses = { $courses ->
 # Hold points
 hold-points = Hold points
 hold-note = A stage is closed on readings that are right, or on a reason with initials. The next one waits for it.
+cautions-as = Take care as in: { $stage }.
 read = Read
 initials = Initials
 tolerance = Right within

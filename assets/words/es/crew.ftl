@@ -213,6 +213,7 @@ and-more-courses = { $courses ->
 # Puntos de control
 hold-points = Puntos de control
 hold-note = Una etapa se cierra con lecturas correctas, o con un motivo y las iniciales. La siguiente la espera.
+cautions-as = Las mismas precauciones que en: { $stage }.
 read = Lectura
 initials = Iniciales
 tolerance = Correcto dentro de

@@ -52,7 +52,6 @@ pub fn hand_over(record: HandOver<'_>) -> Document {
             ("Address".to_owned(), address.clone()),
             ("Walk".to_owned(), walk.clone()),
             ("Built by".to_owned(), if record.from.is_empty() { "not written down".to_owned() } else { record.from.to_owned() }),
-            ("Date of this sheet".to_owned(), record.date.to_owned()),
         ]),
         Block::Text(
             Style::Lead,
@@ -211,7 +210,14 @@ fn lifts(site: &Site, bed: &Bed, material: &str) -> Vec<TableRow> {
             format!("Lifts {} to {}", first.number, last.number)
         };
         let as_built = placed(first).map_or_else(
-            || "not written down when it was placed".to_owned(),
+            || {
+                let was = if lifts.len() == 1 {
+                    "it was"
+                } else {
+                    "they were"
+                };
+                format!("not written down when {was} placed")
+            },
             |placed| {
                 let size = |length: Option<Length>| {
                     length.map_or_else(|| "not read".to_owned(), |length| shown.length(length))

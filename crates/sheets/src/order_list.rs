@@ -17,6 +17,9 @@ const TITLE: &str = "Order list";
 /// Whoever sells nothing that is listed.
 const NOBODY: &str = "Nobody of the price list sells this";
 
+/// Columns of the table of lines.
+const N_COLUMNS: usize = 7;
+
 /// A line of the order, as it is written and as it was reckoned.
 #[derive(Clone, Copy)]
 struct Line<'a> {
@@ -136,7 +139,7 @@ fn lines<'a>(chosen: &Chosen<'a>) -> Vec<Line<'a>> {
     rows.map(|(row, line)| Line { row, line }).collect()
 }
 
-/// One table for each supplier, in the order in which the lines name them.
+/// One table, its lines gathered by supplier in the order in which the lines name them.
 fn suppliers(chosen: &Chosen<'_>) -> Vec<Block> {
     let lines = lines(chosen);
     let mut names: Vec<Option<&str>> = Vec::new();
@@ -148,28 +151,38 @@ fn suppliers(chosen: &Chosen<'_>) -> Vec<Block> {
     }
     // What nobody sells stands last.
     names.sort_by_key(Option::is_none);
-    let mut blocks = vec![Block::Heading(
-        Level::Part,
-        "To order, by supplier".to_owned(),
-    )];
+    let mut rows = Vec::new();
     for name in names {
+        let mut cells = vec![on_one_line(name.unwrap_or(NOBODY))];
+        cells.resize(N_COLUMNS, String::new());
+        rows.push(TableRow {
+            cells,
+            is_strong: true,
+        });
         let of_name = lines
             .iter()
             .filter(|line| line.row.supplier.as_deref() == name);
-        let of_name: Vec<Line<'_>> = of_name.copied().collect();
-        blocks.push(Block::Heading(
-            Level::Point,
-            on_one_line(name.unwrap_or(NOBODY)),
-        ));
-        blocks.push(table(chosen, &of_name));
-        let loads: Vec<String> = of_name
-            .iter()
-            .filter_map(|line| loads(chosen.currency, *line))
-            .collect();
-        if !loads.is_empty() {
-            blocks.push(Block::List(Mark::Dot, loads));
+        for line in of_name {
+            rows.push(line_cells(chosen, *line));
+            rows.extend(loads(chosen.currency, *line));
         }
     }
+    let mut blocks = vec![
+        Block::Heading(Level::Part, "To order, by supplier".to_owned()),
+        Block::Table(Table {
+            caption: String::new(),
+            columns: vec![
+                column("What", Align::Left),
+                column("How", Align::Left),
+                column("On", Align::Left),
+                column("Needed", Align::Right),
+                column("To order", Align::Right),
+                column("Rate", Align::Right),
+                column("Amount", Align::Right),
+            ],
+            rows,
+        }),
+    ];
     if lines.iter().any(|line| line.row.is_least) {
         blocks.push(Block::Text(
             Style::Note,
@@ -179,8 +192,8 @@ fn suppliers(chosen: &Chosen<'_>) -> Vec<Block> {
     blocks
 }
 
-/// What bringing or fetching a line costs beside its amount.
-fn loads(currency: Currency, Line { row, line }: Line<'_>) -> Option<String> {
+/// What loads cost beside the amount of a line.
+fn loads(currency: Currency, Line { row, line }: Line<'_>) -> Option<TableRow> {
     let sold = line.sold.as_ref()?;
     let Comes::Delivered { per_load, .. } = sold.comes else {
         return None;
@@ -191,59 +204,47 @@ fn loads(currency: Currency, Line { row, line }: Line<'_>) -> Option<String> {
         n => format!("{n} loads"),
     };
     let carried = match line.item.group() {
-        ItemGroup::TakenAway => "taking away",
-        ItemGroup::Material | ItemGroup::Hire => "delivery",
+        ItemGroup::TakenAway => "taking it away",
+        ItemGroup::Material | ItemGroup::Hire => "its delivery",
     };
-    Some(format!(
-        "{}, {carried}: {loads} at {}, {} besides.",
-        row.name,
-        currency.written(per_load),
-        currency.written(sold.delivery)
-    ))
+    Some(TableRow {
+        cells: vec![
+            format!("{}, {carried}", row.name),
+            String::new(),
+            String::new(),
+            String::new(),
+            loads,
+            format!("{} per load", currency.written(per_load)),
+            currency.written(sold.delivery),
+        ],
+        is_strong: false,
+    })
 }
 
-fn table(chosen: &Chosen<'_>, lines: &[Line<'_>]) -> Block {
+fn line_cells(chosen: &Chosen<'_>, Line { row, line }: Line<'_>) -> TableRow {
     let unknown = || "not known".to_owned();
-    let rows = lines
-        .iter()
-        .map(|Line { row, line }| {
-            let sold = line.sold.as_ref();
-            let order = sold
-                .and_then(|sold| Some(count_words(sold.count?, sold.unit)))
-                .unwrap_or_else(unknown);
-            let order = if row.locked {
-                format!("{order}, ordered")
-            } else {
-                order
-            };
-            let amount = sold.and_then(|sold| sold.amount);
-            TableRow {
-                cells: vec![
-                    row.name.clone(),
-                    comes(line).to_owned(),
-                    needed_on(chosen, line.item),
-                    row.need.clone(),
-                    order,
-                    sold.map_or_else(unknown, |sold| rate_words(sold, chosen.currency)),
-                    amount.map_or_else(unknown, |amount| chosen.currency.written(amount)),
-                ],
-                is_strong: false,
-            }
-        })
-        .collect();
-    Block::Table(Table {
-        caption: String::new(),
-        columns: vec![
-            column("What", Align::Left),
-            column("How", Align::Left),
-            column("Needed on", Align::Left),
-            column("Needed", Align::Right),
-            column("To order", Align::Right),
-            column("Rate", Align::Right),
-            column("Amount", Align::Right),
+    let sold = line.sold.as_ref();
+    let order = sold
+        .and_then(|sold| Some(count_words(sold.count?, sold.unit)))
+        .unwrap_or_else(unknown);
+    let order = if row.locked {
+        format!("{order}, ordered")
+    } else {
+        order
+    };
+    let amount = sold.and_then(|sold| sold.amount);
+    TableRow {
+        cells: vec![
+            row.name.clone(),
+            comes(line).to_owned(),
+            needed_on(chosen, line.item),
+            row.need.clone(),
+            order,
+            sold.map_or_else(unknown, |sold| rate_words(sold, chosen.currency)),
+            amount.map_or_else(unknown, |amount| chosen.currency.written(amount)),
         ],
-        rows,
-    })
+        is_strong: false,
+    }
 }
 
 /// Who brings it.
@@ -252,9 +253,9 @@ fn comes(line: &OrderLine) -> &'static str {
     let is_brought = line.sold.as_ref().map(is_brought);
     match (line.item.group(), is_brought) {
         (ItemGroup::Material, Some(true)) => "delivered",
-        (ItemGroup::Material, Some(false)) => "we fetch it",
-        (ItemGroup::TakenAway, Some(true)) => "they take it",
-        (ItemGroup::TakenAway, Some(false)) => "we take it",
+        (ItemGroup::Material, Some(false)) => "we fetch",
+        (ItemGroup::TakenAway, Some(true)) => "they take",
+        (ItemGroup::TakenAway, Some(false)) => "we take",
         (ItemGroup::Hire, _) => "hired",
         (_, None) => "not known",
     }
@@ -276,7 +277,7 @@ fn needed_on(chosen: &Chosen<'_>, item: Item) -> String {
             days.iter().position(|day| day.on_site.contains(&item))
         }
     };
-    nth.map_or_else(|| "not known".to_owned(), |nth| day_words(chosen, nth))
+    nth.map_or_else(|| "not known".to_owned(), |nth| format!("day {}", nth + 1))
 }
 
 /// A day by its number, and by its date where the start is set.
@@ -284,14 +285,10 @@ fn day_words(chosen: &Chosen<'_>, nth: usize) -> String {
     let date = chosen
         .start
         .and_then(|start| crate::dates::working_day(start, nth));
-    match date {
-        Some((year, month, day)) => format!(
-            "day {}, {}",
-            nth + 1,
-            crate::dates::in_words(year, month, day)
-        ),
-        None => format!("day {}", nth + 1),
-    }
+    date.map_or_else(
+        || (nth + 1).to_string(),
+        |(year, month, day)| format!("{}: {}", nth + 1, crate::dates::in_words(year, month, day)),
+    )
 }
 
 /// What no order can be given for yet, and why.
@@ -347,7 +344,7 @@ fn days(chosen: &Chosen<'_>) -> Vec<Block> {
             let on_site: Vec<String> = day.on_site.iter().map(name).collect();
             TableRow {
                 cells: vec![
-                    crate::agreement::capital(&day_words(chosen, nth)),
+                    day_words(chosen, nth),
                     on_site.join("; "),
                     work.join("; "),
                     day.said.join(" "),

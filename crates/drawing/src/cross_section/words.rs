@@ -75,12 +75,12 @@ pub(super) fn of(cut: &Cut<'_>) -> String {
     ));
     match cut.section.unsuitable_bottom {
         Some(bottom) if bottom.found => lines.push(format!(
-            "What must come out ends {} below the grade line.",
-            written(grade - bottom.level)
+            "What must come out ends {} the grade line.",
+            wording::below(grade - bottom.level, shown_in)
         )),
         Some(bottom) => lines.push(format!(
-            "The bottom of what must come out was not found: at least {} below the grade line.",
-            written(grade - bottom.level)
+            "The bottom of what must come out was not found: {}.",
+            said::at_least(grade - bottom.level, shown_in)
         )),
         None => {}
     }

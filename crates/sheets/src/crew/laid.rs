@@ -11,7 +11,7 @@ use crate::paper::{Align, Block, Level, Table};
 /// Courses that are told one by one; the plan shows the rest.
 const MOST_COURSES: usize = 60;
 /// Width of the names of courses, in millimetres.
-const COURSE_MM: f64 = 30.0;
+const COURSE_MM: f64 = 24.0;
 /// Bricks and what they are sawn into, pairs of columns abreast.
 const SAWN_ABREAST: usize = 4;
 
@@ -76,6 +76,7 @@ fn cut_list(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
         return Vec::new();
     }
     let shown = said.shown_in;
+    let has_sides = lay.cuts.lines.iter().any(|line| !line.sides.is_empty());
     let rows = lay
         .cuts
         .lines
@@ -86,33 +87,36 @@ fn cut_list(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
                 .iter()
                 .map(|side| shown.thickness(*side))
                 .collect();
-            row(vec![
+            let mut cells = vec![
                 line.letter.clone(),
                 line.n_pieces.to_string(),
                 said.say(if line.of_edge { "of-edge" } else { "of-field" }),
                 said.kind(line.kind),
                 shown.thickness(line.length),
                 shown.thickness(line.width),
-                sides.join(", "),
-            ])
+            ];
+            if has_sides {
+                cells.push(sides.join(", "));
+            }
+            row(cells)
         })
         .collect();
+    let mut keys = vec![
+        ("letter", Align::Left),
+        ("pieces", Align::Right),
+        ("part", Align::Left),
+        ("how-cut", Align::Left),
+        ("length", Align::Right),
+        ("width", Align::Right),
+    ];
+    if has_sides {
+        keys.push(("sides", Align::Left));
+    }
     vec![
         Block::Heading(Level::Point, said.say("cut-list")),
         Block::Table(Table {
             caption: String::new(),
-            columns: columns(
-                said,
-                &[
-                    ("letter", Align::Left),
-                    ("pieces", Align::Right),
-                    ("part", Align::Left),
-                    ("how-cut", Align::Left),
-                    ("length", Align::Right),
-                    ("width", Align::Right),
-                    ("sides", Align::Left),
-                ],
-            ),
+            columns: columns(said, &keys),
             rows,
         }),
     ]

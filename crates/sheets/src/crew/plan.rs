@@ -9,7 +9,9 @@ use underbrick_drawing::clearance::{LabelBox, label_box};
 use underbrick_drawing::item::{Anchor, Dash, Drawing, Item, Pen, Point, Sheet};
 use underbrick_drawing::palette::Ink;
 use underbrick_drawing::text::Text;
-use underbrick_drawing::{PlanView, in_language, measured_on, plan_as_laid};
+use underbrick_drawing::{
+    PlanPart, PlanView, in_language, measured_on, plan_as_laid, plan_part_as_laid,
+};
 
 use super::Designed;
 use super::sections::to_scale;
@@ -21,6 +23,8 @@ const AROUND: f64 = 105.0;
 const WHOLE: f64 = 330.0;
 /// Steps in which a part is made longer.
 const STEP_M: f64 = 0.05;
+/// How much of the walk is drawn past a match line, in dots: less than [`AROUND`] by the height of bar scale and legend.
+const OVER: f64 = 44.0;
 /// How far a match line stands out beside the walk, in dots: where its letter stands, and on the other side, where dimensions do.
 const OUT: (f64, f64) = (50.0, 16.0);
 /// The same on the plan of the whole walk.
@@ -91,8 +95,14 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> (Option<Block>, Vec<B
             height: needed(designed, *part, dots_per_metre).min(sheet.height),
             ..sheet
         };
+        let shown = PlanPart {
+            from: metres(part.from_m),
+            to: metres(part.to_m),
+            over: metres(OVER / dots_per_metre),
+            out_dots: OUT.0,
+        };
         let mut drawing = in_language(designed.sheet.language, || {
-            plan_as_laid(site, designed.line, lay, view, own)
+            plan_part_as_laid(site, designed.line, lay, view, own, shown)
         });
         if nth > 0 {
             match_line(&mut drawing, designed, view, part.from_m, nth - 1, true);
@@ -149,12 +159,39 @@ fn needed(designed: &Designed<'_>, part: Part, dots_per_metre: f64) -> f64 {
     (high.away_m - low.away_m) * dots_per_metre + 2.0 * AROUND
 }
 
-/// The walk in parts that each fit a sheet of that size at that scale, from the door on.
+/// The walk in as few parts as each fit a sheet of that size at that scale, from the door on; none longer than it must be.
 pub(crate) fn parts(designed: &Designed<'_>, size: (f64, f64), dots_per_metre: f64) -> Vec<Part> {
+    let length_m = in_metres(designed.line.run.length());
+    let greedy = parts_up_to(designed, size, dots_per_metre, length_m);
+    let longest_m = |parts: &[Part]| {
+        let lengths = parts.iter().map(|part| part.to_m - part.from_m);
+        lengths.fold(0.0, f64::max)
+    };
+    let most_m = longest_m(&greedy);
+    let n_parts = f64::from(u32::try_from(greedy.len()).unwrap_or(u32::MAX).max(1));
+    let mut cap_m = (length_m / n_parts / STEP_M).ceil() * STEP_M;
+    while cap_m < most_m {
+        let even = parts_up_to(designed, size, dots_per_metre, cap_m);
+        if even.len() <= greedy.len() {
+            return even;
+        }
+        cap_m += 2.0 * STEP_M;
+    }
+    greedy
+}
+
+/// The same, each no longer than `most_m`.
+fn parts_up_to(
+    designed: &Designed<'_>,
+    size: (f64, f64),
+    dots_per_metre: f64,
+    most_m: f64,
+) -> Vec<Part> {
     let length_m = in_metres(designed.line.run.length());
     let fits = |from_m: f64, to_m: f64| {
         let (low, high) = bounds(designed, from_m, to_m);
-        (high.right_m - low.right_m) * dots_per_metre + 2.0 * AROUND <= size.0
+        to_m - from_m <= most_m + 1e-9
+            && (high.right_m - low.right_m) * dots_per_metre + 2.0 * AROUND <= size.0
             && (high.away_m - low.away_m) * dots_per_metre + 2.0 * AROUND <= size.1
     };
     let mut parts = Vec::new();
