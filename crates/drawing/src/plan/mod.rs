@@ -254,7 +254,7 @@ fn drawn(input: &PlanInput<'_>, view: PlanView, sheet: Sheet, part: Option<PlanP
     bricks::names(&mut draft, &plan, &mut room, &seen);
     handles::draw(&mut draft, &plan);
     corners::draw(&mut draft, &plan, &corners);
-    draft.finish(said::words(input))
+    draft.finish(&said::words(input))
 }
 
 /// Keeps what is written off the lines at which a part goes on; the door and the far end are none.
