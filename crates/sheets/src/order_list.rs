@@ -3,11 +3,11 @@
 
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::order::{
-    Comes, Currency, Decimal, Item, ItemGroup, Money, Order, OrderLine, Priced, Sold, Stage,
+    Comes, Currency, Decimal, Item, ItemGroup, Money, Order, OrderLine, Priced, Sold,
 };
 use underbrick_calc::site::{Language, Site};
 
-use crate::order::words::{count_words, rate_words};
+use crate::order::words::{count_words, day_needed, rate_words};
 use crate::order::{LineRow, WaySheet, order_sheet};
 use crate::paper::{Align, Block, Column, Document, Level, Mark, Style, Table, TableRow};
 use crate::wording::on_one_line;
@@ -153,12 +153,7 @@ fn suppliers(chosen: &Chosen<'_>) -> Vec<Block> {
     names.sort_by_key(Option::is_none);
     let mut rows = Vec::new();
     for name in names {
-        let mut cells = vec![on_one_line(name.unwrap_or(NOBODY))];
-        cells.resize(N_COLUMNS, String::new());
-        rows.push(TableRow {
-            cells,
-            is_strong: true,
-        });
+        rows.push(group(on_one_line(name.unwrap_or(NOBODY))));
         let of_name = lines
             .iter()
             .filter(|line| line.row.supplier.as_deref() == name);
@@ -167,6 +162,7 @@ fn suppliers(chosen: &Chosen<'_>) -> Vec<Block> {
             rows.extend(loads(chosen.currency, *line));
         }
     }
+    rows.extend(own_trips(chosen));
     let mut blocks = vec![
         Block::Heading(Level::Part, "To order, by supplier".to_owned()),
         Block::Table(Table {
@@ -190,6 +186,36 @@ fn suppliers(chosen: &Chosen<'_>) -> Vec<Block> {
         ));
     }
     blocks
+}
+
+/// The head of lines that belong together.
+fn group(name: String) -> TableRow {
+    let mut cells = vec![name];
+    cells.resize(N_COLUMNS, String::new());
+    TableRow {
+        cells,
+        is_strong: true,
+    }
+}
+
+/// What our own trips cost; the hours of the crew are in its work.
+fn own_trips(chosen: &Chosen<'_>) -> Vec<TableRow> {
+    let trips = &chosen.priced.own_trips;
+    let n_trips = match trips.n {
+        0 => return Vec::new(),
+        1 => "1 trip".to_owned(),
+        n => format!("{n} trips"),
+    };
+    let mut cells = vec!["What we fetch and take".to_owned()];
+    cells.resize(N_COLUMNS - 3, String::new());
+    cells.extend([n_trips, String::new(), chosen.currency.written(trips.cost)]);
+    vec![
+        group("Our own truck".to_owned()),
+        TableRow {
+            cells,
+            is_strong: false,
+        },
+    ]
 }
 
 /// What loads cost beside the amount of a line.
@@ -261,22 +287,9 @@ fn comes(line: &OrderLine) -> &'static str {
     }
 }
 
-/// The first day on which an item must be there, or that on which it is loaded.
+/// The day on which an item must be there or is loaded, by its number.
 fn needed_on(chosen: &Chosen<'_>, item: Item) -> String {
-    let days = &chosen.priced.programme.days;
-    let has_stage = |wanted: Stage| {
-        days.iter().position(|day| {
-            let mut stages = day.stages.iter();
-            stages.any(|(stage, _)| *stage == wanted)
-        })
-    };
-    let nth = match item.group() {
-        ItemGroup::TakenAway if item == Item::OldBrick => has_stage(Stage::HandOver),
-        ItemGroup::TakenAway => has_stage(Stage::LoadSpoil),
-        ItemGroup::Material | ItemGroup::Hire => {
-            days.iter().position(|day| day.on_site.contains(&item))
-        }
-    };
+    let nth = day_needed(chosen.priced, item);
     nth.map_or_else(|| "not known".to_owned(), |nth| format!("day {}", nth + 1))
 }
 
@@ -380,7 +393,7 @@ fn sums(chosen: &Chosen<'_>) -> Vec<Block> {
     let price = &chosen.priced.price;
     let sums = [
         ("Material", price.material),
-        ("Delivery", price.delivery),
+        ("Delivery and trips", price.delivery),
         ("Taken away", price.taken_away),
         ("Hire", price.hire),
     ];
