@@ -186,6 +186,34 @@ kind-cut = cut to length
 kind-ripped = cut to width
 kind-tapered = cut to a taper
 kind-shaped = cut to shape
+pieces-whole = { $pieces ->
+    [one] 1 whole
+   *[other] { $pieces } whole
+}
+pieces-three-quarter = { $pieces ->
+    [one] 1 three-quarter
+   *[other] { $pieces } three-quarters
+}
+pieces-half = { $pieces ->
+    [one] 1 half
+   *[other] { $pieces } halves
+}
+pieces-cut = { $pieces ->
+    [one] 1 cut to length
+   *[other] { $pieces } cut to length
+}
+pieces-ripped = { $pieces ->
+    [one] 1 cut to width
+   *[other] { $pieces } cut to width
+}
+pieces-tapered = { $pieces ->
+    [one] 1 cut to a taper
+   *[other] { $pieces } cut to a taper
+}
+pieces-shaped = { $pieces ->
+    [one] 1 cut to shape
+   *[other] { $pieces } cut to shape
+}
 part = Part
 sawing = Sawing, offcuts used again
 sawn-across = { $bricks ->

@@ -189,6 +189,34 @@ kind-cut = cortado más corto
 kind-ripped = cortado más angosto
 kind-tapered = cortado en cuña
 kind-shaped = cortado con forma
+pieces-whole = { $pieces ->
+    [one] 1 entero
+   *[other] { $pieces } enteros
+}
+pieces-three-quarter = { $pieces ->
+    [one] 1 de tres cuartos
+   *[other] { $pieces } de tres cuartos
+}
+pieces-half = { $pieces ->
+    [one] 1 medio
+   *[other] { $pieces } medios
+}
+pieces-cut = { $pieces ->
+    [one] 1 cortado más corto
+   *[other] { $pieces } cortados más cortos
+}
+pieces-ripped = { $pieces ->
+    [one] 1 cortado más angosto
+   *[other] { $pieces } cortados más angostos
+}
+pieces-tapered = { $pieces ->
+    [one] 1 cortado en cuña
+   *[other] { $pieces } cortados en cuña
+}
+pieces-shaped = { $pieces ->
+    [one] 1 cortado con forma
+   *[other] { $pieces } cortados con forma
+}
 part = Parte
 sawing = Cortes, con los sobrantes vueltos a usar
 sawn-across = { $bricks ->

@@ -17,9 +17,6 @@ use underbrick_calc::quantity::in_metres;
 /// Space about a letter on its plate, in dots.
 const ABOUT_A_LETTER: f64 = 2.5;
 
-/// A number that is too wide for its piece is set smaller, by this at the most.
-const SMALLER: f64 = 0.85;
-
 /// A piece that is seen.
 pub(crate) struct Seen<'a> {
     pub piece_idx: usize,
@@ -111,13 +108,9 @@ pub(super) fn names(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room, seen: &
                 }
             }
         } else if plan.detail >= Detail::Names && each.piece.part == Part::Field {
-            let sizes = [plan.sizes.tick, SMALLER * plan.sizes.tick];
-            let text = Text::regular(number);
-            for size in sizes {
-                let lettering = Lettering {
-                    size,
-                    ..lettering(plan, each, text.clone())
-                };
+            // The number of the course stands at the door as well.
+            for written in [number, each.piece.nth.to_string()] {
+                let lettering = lettering(plan, each, Text::regular(written));
                 if shown.write(draft, room, lettering) {
                     break;
                 }

@@ -24,6 +24,7 @@ pub use handles::{Handle, handles};
 pub use said::piece_said;
 pub use view::PlanView;
 
+use crate::clearance::LabelBox;
 use crate::cross_section::missing;
 use crate::draft::{Draft, HAIRLINE, OUTLINE, Sizes, solid};
 use crate::item::{Drawing, Point, Sheet};
@@ -35,8 +36,8 @@ use underbrick_calc::lay::{Lay, LayNote, LayWishes, Measured, Pieces, PlanPoint}
 use underbrick_calc::line::{GradePiece, Line, Run};
 use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::place::Place;
-use underbrick_calc::quantity::{Length, in_metres};
-use underbrick_calc::site::{Opening, Site};
+use underbrick_calc::quantity::{Length, in_metres, metres};
+use underbrick_calc::site::{Hand, Opening, Site};
 
 /// What a plan is drawn from.
 #[derive(Clone, Copy)]
@@ -257,6 +258,9 @@ fn drawn(input: &PlanInput<'_>, view: PlanView, sheet: Sheet, part: Option<PlanP
     draft.finish(&said::words(input))
 }
 
+/// Half the room that is kept for the letter of a match line, in dots.
+const LETTER_ROOM: f64 = 14.0;
+
 /// Keeps what is written off the lines at which a part goes on; the door and the far end are none.
 fn keep_match_lines_free(plan: &Plan<'_>, room: &mut Room, part: PlanPart) {
     for station_m in [in_metres(part.from), in_metres(part.to)] {
@@ -264,6 +268,18 @@ fn keep_match_lines_free(plan: &Plan<'_>, room: &mut Room, part: PlanPart) {
             let over_m = plan.band.over_m(station_m);
             let end = |side: f64| plan.beside(station_m, side * over_m, part.out_dots);
             room.keep_off(&[end(-1.0), end(1.0)]);
+            // Room for the letter, on the side that carries no dimensions.
+            let side = match measured_on(plan.input.run, metres(station_m)) {
+                Hand::Left => 1.0,
+                Hand::Right => -1.0,
+            };
+            let (x, y) = plan.beside(station_m, side * over_m, part.out_dots + LETTER_ROOM);
+            room.take(LabelBox {
+                left: x - LETTER_ROOM,
+                top: y - LETTER_ROOM,
+                right: x + LETTER_ROOM,
+                bottom: y + LETTER_ROOM,
+            });
         }
     }
 }

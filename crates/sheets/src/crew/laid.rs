@@ -254,16 +254,13 @@ fn layings(said: Said, lay: &Lay, course: &Course) -> String {
             let letter = laying
                 .line(&lay.cuts)
                 .map_or_else(String::new, |line| format!(" {}", line.letter));
-            let kind = said.kind(laying.kind);
+            let n_pieces = usize::try_from(laying.n_pieces).unwrap_or(usize::MAX);
+            let counted = said.pieces(laying.kind, n_pieces);
             if laying.line_idx.is_some() {
                 let station = said.shown_in.along(laying.station);
-                format!(
-                    "{} {kind}{letter} ({} {station})",
-                    laying.n_pieces,
-                    said.say("first-at")
-                )
+                format!("{counted}{letter} ({} {station})", said.say("first-at"))
             } else {
-                format!("{} {kind}{letter}", laying.n_pieces)
+                format!("{counted}{letter}")
             }
         })
         .collect();

@@ -279,7 +279,7 @@ pub(super) fn screed_and_gauge(designed: &Designed<'_>) -> Vec<Block> {
             ])
         })
         .collect();
-    vec![Block::Together(vec![
+    vec![
         Block::Heading(Level::Part, said.say("screed-and-gauge")),
         Block::Facts(facts),
         Block::Table(Table {
@@ -294,5 +294,5 @@ pub(super) fn screed_and_gauge(designed: &Designed<'_>) -> Vec<Block> {
             ),
             rows,
         }),
-    ])]
+    ]
 }

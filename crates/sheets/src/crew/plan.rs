@@ -325,6 +325,22 @@ fn match_line(
         (point(out_m), point(letter_m)),
         (point(-other_m), point(-other_letter_m)),
     ];
+    let strokes: Vec<((f64, f64), (f64, f64))> = drawing
+        .items
+        .iter()
+        .filter_map(|item| match item {
+            Item::Line { points, .. } => Some(points),
+            Item::Label { .. } | Item::Area { .. } | Item::Hatch { .. } => None,
+        })
+        .flat_map(|points| points.windows(2))
+        .filter_map(|pair| match pair {
+            [from, to] => Some((
+                drawing.sheet_from_drawing(*from),
+                drawing.sheet_from_drawing(*to),
+            )),
+            _ => None,
+        })
+        .collect();
     let taken: Vec<LabelBox> = drawing
         .items
         .iter()
@@ -356,7 +372,11 @@ fn match_line(
             let text = Text::bold(way.as_str());
             let room = label_box(drawing, beside, &text, LETTER, anchor);
             let is_on_sheet = room.left >= 0.0 && room.right <= drawing.sheet.width;
-            let is_free = is_on_sheet && !taken.iter().any(|taken| taken.meets(&room));
+            let is_crossed = strokes
+                .iter()
+                .any(|(from, to)| room.is_crossed_by(*from, *to));
+            let is_free =
+                is_on_sheet && !is_crossed && !taken.iter().any(|taken| taken.meets(&room));
             is_free.then_some((beside, text, anchor))
         });
     drawing

@@ -199,6 +199,21 @@ impl Said {
         })
     }
 
+    /// So many pieces of a kind.
+    #[must_use]
+    pub fn pieces(self, kind: Kind, n_pieces: usize) -> String {
+        let key = match kind {
+            Kind::Whole => "pieces-whole",
+            Kind::ThreeQuarter => "pieces-three-quarter",
+            Kind::Half => "pieces-half",
+            Kind::Cut => "pieces-cut",
+            Kind::Ripped => "pieces-ripped",
+            Kind::Tapered => "pieces-tapered",
+            Kind::Shaped => "pieces-shaped",
+        };
+        self.words.say_with(key, &[("pieces", n_pieces.into())])
+    }
+
     /// A bond, with the way of its courses where it has some.
     #[must_use]
     pub fn bond(self, bond: Bond, courses: CourseWay) -> String {

@@ -62,7 +62,7 @@ pub(super) fn places(site: &Site) -> Vec<Block> {
     }
     blocks.push(Block::WriteIn(
         "Buried services as they were marked before the dig: which, how far from the door, how far left or right, how deep".to_owned(),
-        3,
+        2,
     ));
     vec![Block::Together(blocks)]
 }

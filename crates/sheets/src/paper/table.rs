@@ -14,8 +14,10 @@ use super::{Align, BOX, Block, Column, DOT_MM, Table, TableRow};
 /// Type of cells, in dots: 8.5 points, and where a table is wide the least.
 const CELL: f64 = 15.0;
 const LEAST_CELL: f64 = 11.5;
-/// Type down to which a table is set smaller so that no cell is broken: 7.4 points.
+/// Type down to which a table of figures is set smaller so that no cell is broken: 7.4 points.
 const WHOLE_CELL: f64 = 13.0;
+/// Columns from which on a table is one of figures rather than of sentences.
+const OF_FIGURES: usize = 6;
 /// Space on both sides of a cell.
 const BESIDE: f64 = 7.0;
 /// Space above and below a row.
@@ -98,7 +100,7 @@ impl Setter {
             let n_parts = parts.len();
             for (part, strip) in parts.iter_mut().enumerate() {
                 let (is_first, is_end) = (part == 0, part + 1 == n_parts);
-                if written.is_strong && is_first {
+                if written.is_strong && !written.names_a_group() && is_first {
                     strip.rule(0.0, columns.whole(), 0.0, 1.0);
                 }
                 let under = strip.height;
@@ -309,7 +311,9 @@ impl Columns {
     fn of(columns: &[Column], tables: &[&[TableRow]], most: f64) -> Self {
         let fits_whole = |size: &f64| asked(columns, tables, *size).1.iter().sum::<f64>() <= most;
         let sizes = [CELL, CELL - 0.5, CELL - 1.0, CELL - 1.5, WHOLE_CELL];
-        let mut size = sizes.into_iter().find(fits_whole).unwrap_or(CELL);
+        let of_figures = columns.len() >= OF_FIGURES;
+        let mut sizes = sizes.into_iter().filter(|_| of_figures);
+        let mut size = sizes.find(fits_whole).unwrap_or(CELL);
         loop {
             let (least, natural) = asked(columns, tables, size);
             let (least_sum, natural_sum): (f64, f64) = (least.iter().sum(), natural.iter().sum());
