@@ -1,6 +1,6 @@
 //! How the brick is laid: figures, plan, cut list, laying order.
 
-use underbrick_calc::lay::{Course, Lay, Measured, Part, Pattern, Stock};
+use underbrick_calc::lay::{Course, Lay, LayNote, Measured, Part, Pattern, Stock, fine};
 use underbrick_calc::site::Hand;
 use underbrick_words::Value;
 
@@ -11,7 +11,7 @@ use crate::paper::{Align, Block, Level, Table};
 /// Courses that are told one by one; the plan shows the rest.
 const MOST_COURSES: usize = 60;
 /// Width of the names of courses, in millimetres.
-const COURSE_MM: f64 = 24.0;
+const COURSE_MM: f64 = 28.0;
 /// Bricks and what they are sawn into, pairs of columns abreast.
 const SAWN_ABREAST: usize = 4;
 
@@ -37,18 +37,24 @@ pub(super) fn laying(designed: &Designed<'_>) -> (Vec<Block>, Vec<Block>) {
 fn figures(designed: &Designed<'_>, lay: &Lay) -> Block {
     let said = designed.said;
     let shown = said.shown_in;
-    let spot = |measured: Option<Measured>| {
+    // What is off a limit is told finer than the tape, so that it is not the limit itself by its figure.
+    let spot = |measured: Option<Measured>, is_off: bool| {
         measured.map_or_else(
             || said.say("none-needed"),
             |measured| {
-                let (size, station) = (
-                    shown.thickness(measured.length),
-                    shown.along(measured.station),
-                );
+                let station = shown.along(measured.station);
+                let size = if is_off {
+                    fine(measured.length, shown)
+                } else {
+                    shown.thickness(measured.length)
+                };
                 said.with("at-station", &[("size", &size), ("station", &station)])
             },
         )
     };
+    let has_note = |is_it: fn(&LayNote) -> bool| lay.notes.iter().any(is_it);
+    let joint_off: fn(&LayNote) -> bool = |note| matches!(note, LayNote::JointNotKept(_));
+    let lap_off: fn(&LayNote) -> bool = |note| matches!(note, LayNote::LapNotKept(_));
     let mut facts = vec![
         (
             said.say("fact-bond"),
@@ -61,11 +67,20 @@ fn figures(designed: &Designed<'_>, lay: &Lay) -> Block {
         ),
         (said.say("fact-bricks"), lay.cuts.n_bricks().to_string()),
         (said.say("fact-joint"), shown.thickness(lay.wishes.joint)),
-        (said.say("fact-narrowest"), spot(lay.narrowest_joint)),
-        (said.say("fact-widest"), spot(lay.widest_joint)),
+        (
+            said.say("fact-narrowest"),
+            spot(lay.narrowest_joint, has_note(joint_off)),
+        ),
+        (
+            said.say("fact-widest"),
+            spot(lay.widest_joint, has_note(joint_off)),
+        ),
     ];
     if lay.least_lap.is_some() {
-        facts.push((said.say("fact-least-lap"), spot(lay.least_lap)));
+        facts.push((
+            said.say("fact-least-lap"),
+            spot(lay.least_lap, has_note(lap_off)),
+        ));
     }
     Block::Facts(facts)
 }

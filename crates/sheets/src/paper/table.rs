@@ -160,17 +160,14 @@ impl Setter {
         (row, role): (usize, Role),
         (least, most): (f64, f64),
     ) -> Vec<Strip> {
+        let page_width = self.width;
         let is_group = role == Role::Cell && set.weight == Weight::Bold && is_alone(cells);
         let lines: Vec<Vec<String>> = columns
             .all
             .iter()
             .zip(cells)
             .map(|(column, written)| {
-                let width = if is_group {
-                    columns.whole()
-                } else {
-                    column.width
-                };
+                let width = if is_group { page_width } else { column.width };
                 wrap(written, set.weight, set.size, width - 2.0 * BESIDE)
             })
             .collect();
