@@ -18,6 +18,9 @@ use underbrick_sheets::order::words::{plain_money, way_price_words};
 use underbrick_sheets::paper::{Paper, as_text};
 use underbrick_sheets::sheet_set::{SHEETS, SheetSet};
 
+/// Sheets, each with what it must say.
+type Answers<'a> = &'a [(&'a str, &'a [&'a str])];
+
 fn stamp(at: &str) -> Stamp {
     Stamp {
         at: at.to_owned(),
@@ -111,7 +114,7 @@ fn ten_questions_of_an_office_are_answered_from_the_sheets_alone() {
         .unwrap();
     let ours = plain_money(order.currency, ours);
     // Question, sheet, what it must say.
-    let questions: [(&str, &[(&str, &[&str])]); 10] = [
+    let questions: [(&str, Answers<'_>); 10] = [
         (
             "What do we order, from whom, how much, at what rate?",
             &[

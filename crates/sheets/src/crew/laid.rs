@@ -11,7 +11,7 @@ use crate::paper::{Align, Block, Level, Table};
 /// Courses that are told one by one; the plan shows the rest.
 const MOST_COURSES: usize = 60;
 /// Width of the names of courses, in millimetres.
-const COURSE_MM: f64 = 28.0;
+const COURSE_MM: f64 = 33.0;
 /// Bricks and what they are sawn into, pairs of columns abreast.
 const SAWN_ABREAST: usize = 4;
 
