@@ -284,7 +284,6 @@ fn match_line(
     let (out, other) = if in_words { OUT } else { OUT_OF_WHOLE };
     let out_m = half_m + out / view.dots_per_metre;
     let other_m = half_m + other / view.dots_per_metre;
-    let letter_m = out_m + TO_LETTER / view.dots_per_metre;
     let point = |off_m: f64| {
         let at = spot(designed, station_m, outwards * off_m);
         if view.turned {
@@ -320,11 +319,14 @@ fn match_line(
     } else {
         vec![letter]
     };
-    let other_letter_m = other_m + TO_LETTER / view.dots_per_metre;
-    let sides = [
-        (point(out_m), point(letter_m)),
-        (point(-other_m), point(-other_letter_m)),
-    ];
+    // At the end of the line, else further out; on the other side, where dimensions are, as near as on this.
+    let at_distance = |further: f64| {
+        let to_letter_m = (TO_LETTER + further) / view.dots_per_metre;
+        [
+            (point(out_m), point(out_m + to_letter_m)),
+            (point(-other_m), point(-other_m - to_letter_m)),
+        ]
+    };
     let strokes: Vec<((f64, f64), (f64, f64))> = drawing
         .items
         .iter()
@@ -356,29 +358,35 @@ fn match_line(
         })
         .collect();
     // The words where they fit the sheet and touch nothing, else the letter alone, else on the other side.
-    let fitting = sides
-        .into_iter()
-        .flat_map(|side| ways.iter().map(move |way| (side, way)))
-        .find_map(|((end, beside), way)| {
-            // A line that runs up or down the sheet has its letter at its end, above or below.
-            let aside = (beside.x - end.x) * view.dots_per_metre;
-            let anchor = if aside < -0.4 * TO_LETTER {
-                Anchor::Right
-            } else if aside > 0.4 * TO_LETTER {
-                Anchor::Left
-            } else {
-                Anchor::Middle
-            };
-            let text = Text::bold(way.as_str());
-            let room = label_box(drawing, beside, &text, LETTER, anchor);
-            let is_on_sheet = room.left >= 0.0 && room.right <= drawing.sheet.width;
-            let is_crossed = strokes
+    let standing = |(end, beside): (Point, Point), way: &str, may_cross: bool| {
+        // A line that runs up or down the sheet has its letter at its end, above or below.
+        let aside = (beside.x - end.x) * view.dots_per_metre;
+        let anchor = if aside < -0.4 * TO_LETTER {
+            Anchor::Right
+        } else if aside > 0.4 * TO_LETTER {
+            Anchor::Left
+        } else {
+            Anchor::Middle
+        };
+        let text = Text::bold(way);
+        let room = label_box(drawing, beside, &text, LETTER, anchor);
+        let is_on_sheet = room.left >= 0.0 && room.right <= drawing.sheet.width;
+        let is_crossed = !may_cross
+            && strokes
                 .iter()
                 .any(|(from, to)| room.is_crossed_by(*from, *to));
-            let is_free =
-                is_on_sheet && !is_crossed && !taken.iter().any(|taken| taken.meets(&room));
-            is_free.then_some((beside, text, anchor))
-        });
+        let is_free = is_on_sheet && !is_crossed && !taken.iter().any(|taken| taken.meets(&room));
+        is_free.then_some((beside, text, anchor))
+    };
+    // A letter that a line runs through is better than none.
+    let fitting = [(0.0, false), (16.0, false), (32.0, false), (0.0, true)]
+        .into_iter()
+        .flat_map(|(further, may_cross)| {
+            let sides = at_distance(further);
+            sides.into_iter().map(move |side| (side, may_cross))
+        })
+        .flat_map(|(side, may_cross)| ways.iter().map(move |way| (side, way, may_cross)))
+        .find_map(|(side, way, may_cross)| standing(side, way, may_cross));
     drawing
         .items
         .extend(fitting.map(|(at, text, anchor)| Item::Label {
