@@ -146,7 +146,7 @@ fn ten_questions_of_an_office_are_answered_from_the_sheets_alone() {
                 ),
                 (
                     "suppliers.txt",
-                    &["3 tons, on 15 May 2026", "Wet saw: 1 day, on 18 May 2026"],
+                    &["3 tons, on 15 May 2026", "Wet saw: 1 day, from 18 May 2026"],
                 ),
             ],
         ),

@@ -371,7 +371,11 @@ fn days(chosen: &Chosen<'_>) -> Vec<Block> {
         Block::Table(Table {
             caption: String::new(),
             columns: vec![
-                column("Day", Align::Left),
+                Column {
+                    // A date stands on one line.
+                    least_mm: if chosen.start.is_some() { 32.0 } else { 0.0 },
+                    ..column("Day", Align::Left)
+                },
                 column("On site in the morning", Align::Left),
                 column("What is done, hours of the crew", Align::Left),
                 column("To know", Align::Left),

@@ -75,7 +75,11 @@ fn message(site: &Site, order: &Order, supplier: &str, lines: &[(&OrderLine, &So
             };
             let day = day(site, order, line);
             is_dated = is_dated && day.is_some();
-            let on = day.map_or_else(String::new, |day| format!(", on {day}"));
+            let on = match part {
+                Part::Hired => "from",
+                Part::Brought | Part::Fetched | Part::TakenAway => "on",
+            };
+            let on = day.map_or_else(String::new, |day| format!(", {on} {day}"));
             text += &format!("- {name}: {count}{loads}{on}\n");
         }
         text.push('\n');
