@@ -8,6 +8,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use underbrick_calc::catalogue::Catalogue;
+use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{in_metres, metres};
 use underbrick_calc::site::{Language, ShownIn, Site};
 use underbrick_calc::{Results, compute};
@@ -326,5 +327,50 @@ fn what_is_sawn_comes_to_what_is_cut() {
                 line.n_pieces
             );
         }
+    }
+}
+
+#[test]
+fn a_part_shows_little_more_than_its_stretch_and_none_is_a_stub() {
+    for sample in every_sample() {
+        let Some(lay) = &sample.results.lay else {
+            continue;
+        };
+        let document = sheet(&sample, Paper::Letter, Language::English);
+        let drawn: Vec<(f64, f64)> = plan_parts(&document)
+            .iter()
+            .map(|part| {
+                let stations = part.items.iter().filter_map(|item| match item {
+                    Item::Area {
+                        place: Some(Place::Piece(idx)),
+                        ..
+                    } => lay.pieces.all().get(usize::try_from(*idx).ok()?),
+                    _ => None,
+                });
+                stations.map(|piece| in_metres(piece.station)).fold(
+                    (f64::INFINITY, f64::NEG_INFINITY),
+                    |(low, high), station| (low.min(station), high.max(station)),
+                )
+            })
+            .collect();
+        for pair in drawn.windows(2) {
+            // 44 dots on both sides of the match line are 0.18 m at 1 : 20.
+            let shared_m = pair[0].1 - pair[1].0;
+            assert!(
+                (0.0..0.4).contains(&shared_m),
+                "{}: {shared_m}",
+                sample.name
+            );
+        }
+        let lengths = drawn.iter().map(|(low, high)| high - low);
+        let (least, most) = lengths.fold((f64::INFINITY, 0.0_f64), |(least, most), length| {
+            (least.min(length), most.max(length))
+        });
+        // A stretch on a curve may have to be shorter than the others to fit its page.
+        assert!(
+            drawn.len() < 2 || least > 0.5 * most,
+            "{}: {least} to {most}",
+            sample.name
+        );
     }
 }

@@ -144,7 +144,8 @@ fn every_check_of_every_stage_has_a_box() {
             if matches!(required.asks, Asks::Level { .. }) {
                 let said = Said::of(Language::English, sample.site.shown_in).required(required);
                 assert_eq!(said, required.what, "{}", sample.name);
-                assert!(boxes.contains(&said.as_str()));
+                let is_it = |check: &&str| check.to_lowercase() == said.to_lowercase();
+                assert!(boxes.iter().any(is_it), "{}: {said}", sample.name);
             }
         }
     }
@@ -398,5 +399,46 @@ fn ten_questions_of_a_crew() {
             holds(&spanish, &spanish_answer),
             "{question}: {spanish_answer}"
         );
+    }
+}
+
+#[test]
+fn a_star_is_explained_where_one_stands_and_nowhere_else() {
+    let mut n_starred = 0;
+    for sample in every_sample() {
+        let text = as_text(&sheet(&sample, Language::English));
+        let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+        let is_starred = text.contains("\" *") || text.contains("mm *");
+        let is_told = text.contains("* The present surface is not measured there");
+        assert_eq!(is_starred, is_told, "{}", sample.name);
+        n_starred += usize::from(is_starred);
+    }
+    assert!(n_starred > 0);
+}
+
+#[test]
+fn edges_that_are_alike_stand_in_one_table() {
+    for sample in every_sample() {
+        let Some(build) = &sample.results.build else {
+            continue;
+        };
+        let document = sheet(&sample, Language::English);
+        let captions: Vec<&str> = blocks(&document.blocks)
+            .into_iter()
+            .filter_map(|block| match block {
+                Block::Table(table) if table.caption.contains("carried across level") => {
+                    Some(table.caption.as_str())
+                }
+                _ => None,
+            })
+            .collect();
+        let shown = sample.site.shown_in;
+        let are_alike = build.stakes.iter().all(|stake| {
+            let [left, right] = &stake.edges;
+            shown.length(left.form_top) == shown.length(right.form_top)
+                && shown.length(left.dig_bottom) == shown.length(right.dig_bottom)
+        });
+        let expected = if are_alike { 1 } else { 2 };
+        assert_eq!(captions.len(), expected, "{}: {captions:?}", sample.name);
     }
 }

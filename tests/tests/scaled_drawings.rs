@@ -44,14 +44,19 @@ fn ground_mm(written: &str) -> Option<f64> {
 
 /// Length on paper of the bar scale in millimetres, from the left end of its first part to the right end of its last, and on the ground.
 fn bar(drawing: &Drawing) -> (f64, f64) {
-    let end = drawing.items.iter().find_map(|item| match item {
+    // The lowest length that ends where it stands: dimensions stand higher.
+    let lengths = drawing.items.iter().filter_map(|item| match item {
         Item::Label {
+            at,
             text,
             anchor: Anchor::Right,
             ..
-        } => ground_mm(&text.written),
+        } => Some((drawing.sheet_from_drawing(*at).1, ground_mm(&text.written)?)),
         Item::Label { .. } | Item::Area { .. } | Item::Line { .. } | Item::Hatch { .. } => None,
     });
+    let end = lengths
+        .max_by(|one, other| one.0.total_cmp(&other.0))
+        .map(|(_, length)| length);
     let mut ends = (f64::INFINITY, f64::NEG_INFINITY);
     for item in &drawing.items {
         // Parts of the bar: 6 dots high, of ink or paper, with a pen.

@@ -21,7 +21,9 @@ fact-base = Base, compacted
 fact-fabric = Fabric
 fact-edge = Edge brick
 fact-restraint = Held by
-fact-string = String above the grade line
+fact-string = String
+string-above = { $above } above the grade line
+string-on = on the grade line
 in-lifts = { $thickness } in { $lifts ->
     [one] 1 lift
    *[other] { $lifts } lifts
@@ -64,13 +66,18 @@ caution-lifting = Lift brick and stone in loads that one back can bear.
 # Setting out
 setting-out = Setting out
 string-how = Stretch the string over the centreline so that at every stake it hangs { $above } above the grade line. From it the tape is held down: the table gives what it must read. At a riser the string steps with the grade.
+string-on-how = Stretch the string over the centreline so that at every stake it marks the grade line. From it the tape is held down: the table gives what it must read. At a riser the string steps with the grade.
 stakes = Stakes: from the string down, on the centreline
 stakes-rod = Stakes: what the rod must read today
 stakes-edge = Stakes: { $side } edge, from the string carried across level
+stakes-both-edges = Stakes: left and right edge alike, from the string carried across level
+continued = { $what } (continued)
 station = Station
 why = Why
 dig = Dig
-dig-note = Dig is from the present surface down to the bottom of the dig; what is filled has a minus. * The present surface is not measured there.
+dig-note = Dig is from the present surface down to the bottom of the dig.
+dig-note-minus = What is filled has a minus.
+dig-note-star = * The present surface is not measured there.
 why-door = door
 why-spacing = spacing
 why-leg-end = end of leg { $leg }
@@ -127,7 +134,8 @@ edge-brick-size = Edge brick: across, along, down
 trench = Trench below the base top
 trench-size = { $deep } deep, { $wide } wide
 forms = Form boards
-forms-size = { $length } in { $boards } boards of 12 ft, { $stakes } stakes
+forms-size = { $length } in { $boards } boards of { $board }
+form-stakes = Stakes of the form boards
 spacers = Spacers cut to the clear width
 concrete = Concrete for the haunch
 edge-detail = The right edge in the middle of the walk{ $scale }. The left edge is built the other way round; what changes along the walk stands in the stake tables.
@@ -157,6 +165,7 @@ plan-caption = Laying plan, part { $part } of { $parts }: from { $from } to { $t
 plan-caption-alone = Laying plan{ $scale }. Cut pieces are hatched; their letters stand in the cut list.
 plan-whole = The whole walk from above{ $scale }.
 plan-last = Laying plan, part { $part } of { $parts }: from { $from } to { $to }{ $scale }. Cut pieces are hatched; their letters stand in the cut list.
+laying-parts = Laying plan in parts
 match-line = match line { $letter }
 cut-list = Cut list
 letter = Letter
@@ -178,6 +187,34 @@ kind-cut = cut to length
 kind-ripped = cut to width
 kind-tapered = cut to a taper
 kind-shaped = cut to shape
+pieces-whole = { $pieces ->
+    [one] 1 whole
+   *[other] { $pieces } whole
+}
+pieces-three-quarter = { $pieces ->
+    [one] 1 three-quarter
+   *[other] { $pieces } three-quarters
+}
+pieces-half = { $pieces ->
+    [one] 1 half
+   *[other] { $pieces } halves
+}
+pieces-cut = { $pieces ->
+    [one] 1 cut to length
+   *[other] { $pieces } cut to length
+}
+pieces-ripped = { $pieces ->
+    [one] 1 cut to width
+   *[other] { $pieces } cut to width
+}
+pieces-tapered = { $pieces ->
+    [one] 1 cut to a taper
+   *[other] { $pieces } cut to a taper
+}
+pieces-shaped = { $pieces ->
+    [one] 1 cut to shape
+   *[other] { $pieces } cut to shape
+}
 part = Part
 sawing = Sawing, offcuts used again
 sawn-across = { $bricks ->
@@ -202,6 +239,7 @@ and-more-courses = { $courses ->
 # Hold points
 hold-points = Hold points
 hold-note = A stage is closed on readings that are right, or on a reason with initials. The next one waits for it.
+cautions-as = Take care as in: { $stage }.
 read = Read
 initials = Initials
 tolerance = Right within
@@ -224,12 +262,12 @@ at-the-door-itself = the door
 check-lift-loose = Lift { $number } as tipped, at its thickest
 check-lift-passes = Passes over lift { $number }
 check-stage-before = "{ $stage }" is closed before it
-check-straightedge-base = Gap under a straightedge of 10 ft on the base
-check-straightedge-brick = Gap under a straightedge of 10 ft on the brick
+check-straightedge-base = Gap under a straightedge of { $long } on the base
+check-straightedge-brick = Gap under a straightedge of { $long } on the brick
 check-lippage = Step from one brick to the next
 check-joint-width = Width of a joint
 check-joint-fill = How far the jointing lies below the top
-check-bond-line = How far a bond line leaves a string of 50 ft
+check-bond-line = How far a bond line leaves a string of { $long }
 within = { $high } high, { $low } low
 at-most = at most { $most }
 by-hand = No reading is asked for: looked over and closed by hand.

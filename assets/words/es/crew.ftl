@@ -24,7 +24,9 @@ fact-base = Base, compactada
 fact-fabric = Geotextil
 fact-edge = Ladrillo de borde
 fact-restraint = Contención
-fact-string = Cordel sobre la línea de rasante
+fact-string = Cordel
+string-above = { $above } arriba de la línea de rasante
+string-on = sobre la línea de rasante
 in-lifts = { $thickness } en { $lifts ->
     [one] 1 capa
    *[other] { $lifts } capas
@@ -67,13 +69,18 @@ caution-lifting = Levante ladrillo y piedra en cargas que una sola espalda aguan
 # Trazo
 setting-out = Trazo
 string-how = Tense el cordel sobre el eje de modo que en cada estaca quede { $above } arriba de la línea de rasante. Desde el cordel se mide con la cinta hacia abajo: la tabla dice cuánto debe marcar. En un escalón el cordel sube o baja con la rasante.
+string-on-how = Tense el cordel sobre el eje de modo que en cada estaca marque la línea de rasante. Desde el cordel se mide con la cinta hacia abajo: la tabla dice cuánto debe marcar. En un escalón el cordel sube o baja con la rasante.
 stakes = Estacas: desde el cordel hacia abajo, en el eje
 stakes-rod = Estacas: la lectura que hoy debe dar el estadal
 stakes-edge = Estacas: borde de la { $side }, desde el cordel llevado a nivel
+stakes-both-edges = Estacas: bordes izquierdo y derecho iguales, desde el cordel llevado a nivel
+continued = { $what } (continuación)
 station = Estación
 why = Motivo
 dig = Excavar
-dig-note = Excavar se cuenta desde la superficie actual hasta el fondo de la excavación; lo que se rellena lleva un menos. * Ahí no se midió la superficie actual.
+dig-note = Excavar se cuenta desde la superficie actual hasta el fondo de la excavación.
+dig-note-minus = Lo que se rellena lleva un menos.
+dig-note-star = * Ahí no se midió la superficie actual.
 why-door = puerta
 why-spacing = intervalo
 why-leg-end = fin del tramo { $leg }
@@ -130,7 +137,8 @@ edge-brick-size = Ladrillo de borde: a lo ancho, a lo largo, hacia abajo
 trench = Zanja por debajo de la cara superior de la base
 trench-size = { $deep } de hondo, { $wide } de ancho
 forms = Tablas de cimbra
-forms-size = { $length } en { $boards } tablas de 12 ft, { $stakes } estacas
+forms-size = { $length } en { $boards } tablas de { $board }
+form-stakes = Estacas de la cimbra
 spacers = Separadores cortados al ancho libre
 concrete = Concreto para el chaflán
 edge-detail = El borde derecho a la mitad del andador{ $scale }. El borde izquierdo se hace al revés; lo que cambia a lo largo está en las tablas de estacas.
@@ -160,6 +168,7 @@ plan-caption = Plano de colocación, parte { $part } de { $parts }: de { $from }
 plan-caption-alone = Plano de colocación{ $scale }. Las piezas cortadas van rayadas; sus letras están en la lista de cortes.
 plan-whole = Todo el andador visto desde arriba{ $scale }.
 plan-last = Plano de colocación, parte { $part } de { $parts }: de { $from } a { $to }{ $scale }. Las piezas cortadas van rayadas; sus letras están en la lista de cortes.
+laying-parts = Plano de colocación por partes
 match-line = línea de empalme { $letter }
 cut-list = Lista de cortes
 letter = Letra
@@ -181,6 +190,34 @@ kind-cut = cortado más corto
 kind-ripped = cortado más angosto
 kind-tapered = cortado en cuña
 kind-shaped = cortado con forma
+pieces-whole = { $pieces ->
+    [one] 1 entero
+   *[other] { $pieces } enteros
+}
+pieces-three-quarter = { $pieces ->
+    [one] 1 de tres cuartos
+   *[other] { $pieces } de tres cuartos
+}
+pieces-half = { $pieces ->
+    [one] 1 medio
+   *[other] { $pieces } medios
+}
+pieces-cut = { $pieces ->
+    [one] 1 cortado más corto
+   *[other] { $pieces } cortados más cortos
+}
+pieces-ripped = { $pieces ->
+    [one] 1 cortado más angosto
+   *[other] { $pieces } cortados más angostos
+}
+pieces-tapered = { $pieces ->
+    [one] 1 cortado en cuña
+   *[other] { $pieces } cortados en cuña
+}
+pieces-shaped = { $pieces ->
+    [one] 1 cortado con forma
+   *[other] { $pieces } cortados con forma
+}
 part = Parte
 sawing = Cortes, con los sobrantes vueltos a usar
 sawn-across = { $bricks ->
@@ -205,6 +242,7 @@ and-more-courses = { $courses ->
 # Puntos de control
 hold-points = Puntos de control
 hold-note = Una etapa se cierra con lecturas correctas, o con un motivo y las iniciales. La siguiente la espera.
+cautions-as = Las mismas precauciones que en: { $stage }.
 read = Lectura
 initials = Iniciales
 tolerance = Correcto dentro de
@@ -227,12 +265,12 @@ at-the-door-itself = la puerta
 check-lift-loose = Capa { $number } recién vaciada, donde es más gruesa
 check-lift-passes = Pasadas sobre la capa { $number }
 check-stage-before = "{ $stage }" se cierra antes
-check-straightedge-base = Hueco bajo una regla de 10 ft sobre la base
-check-straightedge-brick = Hueco bajo una regla de 10 ft sobre el ladrillo
+check-straightedge-base = Hueco bajo una regla de { $long } sobre la base
+check-straightedge-brick = Hueco bajo una regla de { $long } sobre el ladrillo
 check-lippage = Desnivel de un ladrillo al siguiente
 check-joint-width = Ancho de una junta
 check-joint-fill = Cuánto queda la arena de la junta por debajo de la cara
-check-bond-line = Cuánto se aparta una línea de juntas de un cordel de 50 ft
+check-bond-line = Cuánto se aparta una línea de juntas de un cordel de { $long }
 within = { $high } arriba, { $low } abajo
 at-most = a lo más { $most }
 by-hand = No se pide ninguna lectura: se revisa y se cierra a mano.

@@ -139,7 +139,7 @@ pub enum Command {
     #[command(
         long_about = "Makes everything that is handed over, in one folder: owner sheet, crew sheet, order list and hand-over record as PDF, \
                       set-out table, order and readings as CSV, messages as text, drawings as SVG.\n\nEach file is written whole or not at \
-                      all, and the same site gives the same bytes on the same date. The crew sheet is in the language that the site says, \
+                      all, and the same site gives the same bytes on the same date. Crew sheet and drawings are in the language that the site says, \
                       or in that of --lang. Print at 100 %: scale bars measure true.",
         after_long_help = format!(
             "Examples:\n  underbrick sheets sample-sites/curved-to-a-drive --out sheets\n  \
@@ -350,7 +350,7 @@ pub struct SheetsAsked {
     /// Folder that they are written to; it is made where there is none
     #[arg(long, value_name = "FOLDER", value_hint = ValueHint::DirPath)]
     pub out: PathBuf,
-    /// Language of the crew sheet [default: as the site has it]
+    /// Language of crew sheet and drawings [default: as the site has it]
     #[arg(long, value_name = "LANGUAGE")]
     pub lang: Option<Tongue>,
     /// Paper of the PDFs

@@ -37,7 +37,8 @@ impl LabelBox {
     }
 
     /// Whether a straight line passes through.
-    pub(crate) fn is_crossed_by(&self, from: (f64, f64), to: (f64, f64)) -> bool {
+    #[must_use]
+    pub fn is_crossed_by(&self, from: (f64, f64), to: (f64, f64)) -> bool {
         // The part of the line inside each pair of sides, as shares of its length.
         let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
         for (start, end, low, high) in [

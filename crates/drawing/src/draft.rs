@@ -4,6 +4,7 @@ use crate::hatch::{self, Grid};
 use crate::item::{Anchor, Dash, Drawing, Item, Pen, Point, Sheet};
 use crate::palette::Ink;
 use crate::text::{Text, advance};
+use crate::tongue;
 use underbrick_calc::catalogue::Hatch;
 use underbrick_calc::place::Place;
 
@@ -113,9 +114,14 @@ impl Draft {
         }
     }
 
-    pub fn finish(self, words: String) -> Drawing {
+    /// The drawing, with what it says in words, one sentence a line, in the language that is spoken.
+    pub fn finish(self, words: &str) -> Drawing {
+        let lines: Vec<String> = words
+            .lines()
+            .map(|line| tongue::said(line.to_owned()))
+            .collect();
         Drawing {
-            words,
+            words: lines.join("\n"),
             ..self.drawing
         }
     }

@@ -10,6 +10,7 @@ use crate::item::{Anchor, Drawing, Point, Sheet};
 use crate::material;
 use crate::palette::Ink;
 use crate::text::Text;
+use crate::tongue;
 use crate::wording;
 use underbrick_calc::Results;
 use underbrick_calc::bed::EdgeSlice;
@@ -78,7 +79,7 @@ pub(crate) fn draw(cut: &Cut<'_>, width: f64, dots_per_metre: f64) -> Option<Dra
     };
     let callouts = callouts(&draft, cut, edge, &frame);
     callouts::draw(&mut draft, callouts, band);
-    Some(draft.finish(words(cut, &frame)))
+    Some(draft.finish(&words(cut, &frame)))
 }
 
 /// Where things are: the picture in dots of the sheet, its ends and the edge in metres.
@@ -757,15 +758,13 @@ fn words(cut: &Cut<'_>, frame: &Frame) -> String {
     }
     for (_, parts) in std::iter::once(field_parts(cut, frame)).chain(edge_chains(cut, frame)) {
         for part in parts {
-            lines.push(format!("{}.", part.lines.join(" ")));
+            lines.push(format!("{}.", tongue::said_each(part.lines, " ")));
         }
     }
     for said in said_parts(cut, frame) {
-        lines.push(if said.note.is_empty() {
-            format!("{}.", said.title)
-        } else {
-            format!("{}: {}.", said.title, said.note)
-        });
+        let parts = [said.title, said.note].into_iter();
+        let told = tongue::said_each(parts.filter(|part| !part.is_empty()), ": ");
+        lines.push(format!("{told}."));
     }
     lines.join("\n")
 }

@@ -41,7 +41,7 @@ pub use long_section::{
 };
 pub use pick::picked;
 pub use plan::{
-    Handle, PlanInput, PlanView, handles, measured_on, piece_said, plan, plan_as_laid,
-    plan_not_known,
+    Handle, PlanInput, PlanPart, PlanView, handles, measured_on, piece_said, plan, plan_as_laid,
+    plan_not_known, plan_part_as_laid,
 };
 pub use tongue::in_language;

@@ -22,6 +22,12 @@ pub fn in_language<T>(language: Language, make: impl FnOnce() -> T) -> T {
     make()
 }
 
+/// Things that are told one after the other, each in the language that is spoken.
+pub(crate) fn said_each(english: impl IntoIterator<Item = String>, between: &str) -> String {
+    let told: Vec<String> = english.into_iter().map(said).collect();
+    told.join(between)
+}
+
 /// A label in the language that is spoken.
 pub(crate) fn said(english: String) -> String {
     match TONGUE.get() {

@@ -3,8 +3,8 @@
 mod places;
 
 use underbrick_calc::Results;
-use underbrick_calc::bed::Bed;
-use underbrick_calc::build::{Build, StageState, Verdict};
+use underbrick_calc::bed::{Bed, Lift};
+use underbrick_calc::build::{Build, ReadingFound, StageState, Verdict};
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::line::Line;
 use underbrick_calc::quantity::{Length, in_metres};
@@ -52,7 +52,6 @@ pub fn hand_over(record: HandOver<'_>) -> Document {
             ("Address".to_owned(), address.clone()),
             ("Walk".to_owned(), walk.clone()),
             ("Built by".to_owned(), if record.from.is_empty() { "not written down".to_owned() } else { record.from.to_owned() }),
-            ("Date of this sheet".to_owned(), record.date.to_owned()),
         ]),
         Block::Text(
             Style::Lead,
@@ -124,36 +123,7 @@ fn under_the_brick(record: HandOver<'_>, line: &Line, bed: &Bed) -> Vec<Block> {
             "as designed, compacted".to_owned(),
         ]),
     ];
-    for lift in bed.lifts.each.iter().rev() {
-        let placed = site
-            .build
-            .lifts
-            .iter()
-            .rev()
-            .find(|placed| placed.number == lift.number);
-        let as_built = placed.map_or_else(
-            || "not written down when it was placed".to_owned(),
-            |placed| {
-                let size = |length: Option<Length>| {
-                    length.map_or_else(|| "not read".to_owned(), |length| shown.length(length))
-                };
-                let passes = placed.n_passes.map_or_else(
-                    || "passes not counted".to_owned(),
-                    |n| format!("{n} passes"),
-                );
-                format!(
-                    "tipped {}, compacted {}, {passes}",
-                    size(placed.loose),
-                    size(placed.compacted)
-                )
-            },
-        );
-        rows.push(row(vec![
-            format!("Lift {} of {material}", lift.number),
-            format!("up to {}", shown.length(lift.compacted)),
-            as_built,
-        ]));
-    }
+    rows.extend(lifts(site, bed, material));
     let fabric = if bed.fabric {
         "separation fabric on the ground"
     } else {
@@ -223,6 +193,61 @@ fn under_the_brick(record: HandOver<'_>, line: &Line, bed: &Bed) -> Vec<Block> {
     ]
 }
 
+/// The lifts from the top down. Those that follow each other and were not written down stand in one row.
+fn lifts(site: &Site, bed: &Bed, material: &str) -> Vec<TableRow> {
+    let shown = site.shown_in;
+    let placed = |lift: &Lift| {
+        let all = site.build.lifts.iter().rev();
+        all.into_iter().find(|placed| placed.number == lift.number)
+    };
+    let from_top: Vec<&Lift> = bed.lifts.each.iter().rev().collect();
+    let alike = from_top.chunk_by(|one, next| placed(one).is_none() && placed(next).is_none());
+    let rows = alike.filter_map(|lifts| {
+        let (first, last) = (lifts.first()?, lifts.last()?);
+        let name = if lifts.len() == 1 {
+            format!("Lift {}", first.number)
+        } else {
+            format!("Lifts {} to {}", first.number, last.number)
+        };
+        let as_built = placed(first).map_or_else(
+            || {
+                let was = if lifts.len() == 1 {
+                    "it was"
+                } else {
+                    "they were"
+                };
+                format!("not written down when {was} placed")
+            },
+            |placed| {
+                let size = |length: Option<Length>| {
+                    length.map_or_else(|| "not read".to_owned(), |length| shown.length(length))
+                };
+                let passes = match placed.n_passes {
+                    None => "passes not counted".to_owned(),
+                    Some(1) => "1 pass".to_owned(),
+                    Some(n) => format!("{n} passes"),
+                };
+                format!(
+                    "tipped {}, compacted {}, {passes}",
+                    size(placed.loose),
+                    size(placed.compacted)
+                )
+            },
+        );
+        let thickest = lifts
+            .iter()
+            .map(|lift| lift.compacted)
+            .fold(Length::default(), |one, other| one.max(other));
+        let each = if lifts.len() == 1 { "" } else { " each" };
+        Some(row(vec![
+            format!("{name}: {material}"),
+            format!("up to {}{each}", shown.length(thickest)),
+            as_built,
+        ]))
+    });
+    rows.collect()
+}
+
 /// Every level that was read, against its design.
 fn readings(record: HandOver<'_>, build: &Build) -> Vec<Block> {
     let shown = record.site.shown_in;
@@ -272,6 +297,7 @@ fn readings(record: HandOver<'_>, build: &Build) -> Vec<Block> {
             ])
         })
         .collect();
+    blocks.push(Block::Text(Style::Strong, in_tolerance(&counted)));
     blocks.push(Block::Table(Table {
         caption: "Levels, as drops below the underside of the door sill".to_owned(),
         columns: vec![
@@ -287,6 +313,33 @@ fn readings(record: HandOver<'_>, build: &Build) -> Vec<Block> {
         rows,
     }));
     blocks
+}
+
+/// How many of the readings that count are right, and how many are not.
+fn in_tolerance(counted: &[&ReadingFound]) -> String {
+    let n_of = |is_it: fn(Verdict) -> bool| {
+        counted
+            .iter()
+            .filter(|reading| is_it(reading.verdict))
+            .count()
+    };
+    let n_off = n_of(|verdict| matches!(verdict, Verdict::High | Verdict::Low));
+    let n_unknown = n_of(|verdict| verdict == Verdict::NotKnown);
+    let n_all = counted.len();
+    let mut said = match (n_all, n_off) {
+        (1, 0) => "1 level was read; it is within tolerance.".to_owned(),
+        (1, _) => "1 level was read; it is out of tolerance.".to_owned(),
+        (_, 0) if n_unknown == 0 => {
+            format!("{n_all} levels were read; all are within tolerance.")
+        }
+        (_, 0) => format!("{n_all} levels were read; none is known to be out of tolerance."),
+        (_, 1) => format!("{n_all} levels were read; 1 is out of tolerance."),
+        (_, n_off) => format!("{n_all} levels were read; {n_off} are out of tolerance."),
+    };
+    if n_unknown > 0 {
+        said.push_str(&format!(" Of {n_unknown} it is not known."));
+    }
+    said
 }
 
 /// How far from the centreline, and on which side.
@@ -334,9 +387,20 @@ fn stamp_words(stamp: &Stamp) -> String {
 /// Which stage was closed on what.
 fn stages(build: &Build, site: &Site) -> Vec<Block> {
     let said = Said::of(Language::English, site.shown_in);
-    let rows = build
+    let is_closed = |state: StageState| match state {
+        StageState::Open | StageState::Ready | StageState::Failed => false,
+        StageState::Closed | StageState::ClosedWithReason | StageState::Doubtful => true,
+    };
+    let open: Vec<String> = build
         .stages
         .iter()
+        .filter(|found| !is_closed(found.state))
+        .map(|found| said.stage(found.stage))
+        .collect();
+    let rows: Vec<TableRow> = build
+        .stages
+        .iter()
+        .filter(|found| is_closed(found.state))
         .map(|found| {
             let closing = site
                 .build
@@ -362,21 +426,36 @@ fn stages(build: &Build, site: &Site) -> Vec<Block> {
             ])
         })
         .collect();
-    vec![
-        Block::Heading(Level::Part, "Stages of the work".to_owned()),
-        Block::Table(Table {
-            caption: String::new(),
-            columns: vec![
-                column("Stage", Align::Left),
-                column("How it was closed", Align::Left),
-                Column {
-                    least_mm: 40.0,
-                    ..column("When, by whom", Align::Left)
-                },
-            ],
-            rows,
-        }),
-    ]
+    let mut blocks = vec![Block::Heading(Level::Part, "Stages of the work".to_owned())];
+    if rows.is_empty() {
+        blocks.push(Block::Text(
+            Style::Plain,
+            format!(
+                "None is closed in this record. Asked for: {}.",
+                open.join("; ")
+            ),
+        ));
+        return blocks;
+    }
+    blocks.push(Block::Table(Table {
+        caption: String::new(),
+        columns: vec![
+            column("Stage", Align::Left),
+            column("How it was closed", Align::Left),
+            Column {
+                least_mm: 40.0,
+                ..column("When, by whom", Align::Left)
+            },
+        ],
+        rows,
+    }));
+    if !open.is_empty() {
+        blocks.push(Block::Text(
+            Style::Strong,
+            format!("Not closed: {}.", open.join("; ")),
+        ));
+    }
+    blocks
 }
 
 /// The day log.

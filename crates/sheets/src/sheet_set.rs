@@ -8,7 +8,8 @@ use underbrick_calc::site::{Language, Letterhead, PictureOf, Site};
 use underbrick_drawing::item::Sheet;
 use underbrick_drawing::palette::Theme;
 use underbrick_drawing::{
-    PlanView, cross_section, long_section_on_paper, plan_as_laid, plan_not_known, svg,
+    Drawing, PlanView, cross_section, in_language, long_section_on_paper, plan_as_laid,
+    plan_not_known, svg,
 };
 
 use crate::agreement::Design;
@@ -207,13 +208,7 @@ fn crew_text(set: &SheetSet<'_>) -> String {
 }
 
 fn edge(set: &SheetSet<'_>) -> String {
-    // Drawings in files are in English, as the others.
-    let set = SheetSet {
-        language: Language::English,
-        ..*set
-    };
-    for_crew(&set, edge_drawing)
-        .map_or_else(String::new, |drawing| svg::write(&drawing, Theme::Sun))
+    for_crew(set, edge_drawing).map_or_else(String::new, |drawing| svg::write(&drawing, Theme::Sun))
 }
 
 /// Something made from what the crew sheet is made from.
@@ -292,16 +287,23 @@ const DRAWN: Sheet = Sheet {
     text_scale: 1.0,
 };
 
+/// A drawing as a file, in the language of the crew sheet, which it goes with.
+fn drawn(set: &SheetSet<'_>, make: impl FnOnce() -> Drawing) -> String {
+    svg::write(&in_language(set.language, make), Theme::Sun)
+}
+
 fn section_across(set: &SheetSet<'_>) -> String {
     let station = station_shown(set.design());
-    let drawing = cross_section(set.site, set.catalogue, set.results, station, DRAWN);
-    svg::write(&drawing, Theme::Sun)
+    drawn(set, || {
+        cross_section(set.site, set.catalogue, set.results, station, DRAWN)
+    })
 }
 
 fn section_along(set: &SheetSet<'_>) -> String {
     let station = station_shown(set.design());
-    let drawing = long_section_on_paper(set.site, set.catalogue, set.results, station, DRAWN);
-    svg::write(&drawing, Theme::Sun)
+    drawn(set, || {
+        long_section_on_paper(set.site, set.catalogue, set.results, station, DRAWN)
+    })
 }
 
 fn plan(set: &SheetSet<'_>) -> String {
@@ -311,9 +313,8 @@ fn plan(set: &SheetSet<'_>) -> String {
         ..DRAWN
     };
     let Some((line, lay)) = set.laid() else {
-        let drawing = plan_not_known(set.site, set.results, sheet);
-        return svg::write(&drawing, Theme::Sun);
+        return drawn(set, || plan_not_known(set.site, set.results, sheet));
     };
     let view = PlanView::whole(set.site, &line.run, sheet);
-    svg::write(&plan_as_laid(set.site, line, lay, view, sheet), Theme::Sun)
+    drawn(set, || plan_as_laid(set.site, line, lay, view, sheet))
 }

@@ -30,6 +30,11 @@ const CATALOGUES: &[(&str, &str, &str)] = &[
         include_str!("../../../assets/words/en/drawing.ftl"),
         include_str!("../../../assets/words/es/drawing.ftl"),
     ),
+    (
+        "told",
+        include_str!("../../../assets/words/en/told.ftl"),
+        include_str!("../../../assets/words/es/told.ftl"),
+    ),
 ];
 
 /// The words of one language.

@@ -7,10 +7,13 @@ use underbrick_calc::site::Language;
 
 use super::Words;
 
-/// The English messages of the drawings.
-const ENGLISH: &str = include_str!("../../../assets/words/en/drawing.ftl");
+/// The English messages of the drawings: labels, and sentences.
+const ENGLISH: [&str; 2] = [
+    include_str!("../../../assets/words/en/drawing.ftl"),
+    include_str!("../../../assets/words/en/told.ftl"),
+];
 /// How deep a text may stand in a text.
-const DEEPEST: usize = 3;
+const DEEPEST: usize = 6;
 
 /// One message, as what stands between the values that are put in.
 #[derive(Debug)]
@@ -123,7 +126,8 @@ fn is_measure(text: &str) -> bool {
 fn patterns() -> &'static [Pattern] {
     static PATTERNS: OnceLock<Vec<Pattern>> = OnceLock::new();
     PATTERNS.get_or_init(|| {
-        let lines = ENGLISH.lines().filter(|line| !line.starts_with('#'));
+        let lines = ENGLISH.iter().flat_map(|text| text.lines());
+        let lines = lines.filter(|line| !line.starts_with('#'));
         let mut patterns: Vec<Pattern> = lines
             .filter_map(|line| line.split_once(" = "))
             .map(|(key, text)| pattern(key, text))

@@ -96,7 +96,14 @@ impl Frame {
         let depth = cut.extent.above + cut.extent.below;
         let least_depth = 62.0_f64.min(0.8 * depth * alone.dots_per_metre);
         let is_large = |frame: &Self| {
-            let least_share = if frame.detail.layer_names { 0.56 } else { 0.64 };
+            // Round scales lie up to a factor of 2 apart: dimensions go before size there.
+            let least_share = if scales.holds(frame.dots_per_metre) {
+                0.49
+            } else if frame.detail.layer_names {
+                0.56
+            } else {
+                0.64
+            };
             frame.dots_per_metre >= least_share * alone.dots_per_metre
                 && depth * frame.dots_per_metre >= least_depth
         };

@@ -144,7 +144,7 @@ pub(crate) fn statement(
         }
     }
     let said: Vec<&str> = missing.iter().map(|(text, _)| text.as_str()).collect();
-    draft.finish(format!("{title}.\n{}", said.join("\n")))
+    draft.finish(&format!("{title}.\n{}", said.join("\n")))
 }
 
 /// A text broken at its spaces into lines no wider than `room` dots; a single word may be wider.

@@ -101,7 +101,7 @@ pub(crate) fn drawn(cut: &Cut<'_>, sheet: Sheet, scales: Scales<'_>) -> Drawing 
     grade_line(&mut draft, cut, &frame);
     sizes::draw(&mut draft, cut, &frame);
     names::draw(&mut draft, cut, &frame, said);
-    draft.finish(words::of(cut))
+    draft.finish(&words::of(cut))
 }
 
 /// What is to be built, from the bottom up.

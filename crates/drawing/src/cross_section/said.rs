@@ -9,7 +9,7 @@ use underbrick_calc::defaults;
 use underbrick_calc::ground::{PitFound, Verdict};
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{Length, in_metres, metres};
-use underbrick_calc::site::RestraintInput;
+use underbrick_calc::site::{RestraintInput, ShownIn};
 
 /// What a callout points at.
 #[derive(Clone, Copy, Debug)]
@@ -138,16 +138,17 @@ pub(super) fn said(cut: &Cut<'_>) -> Vec<Said> {
         all.push(said.in_ink(Ink::NotKnown));
     }
     if let Some(bottom) = cut.section.unsuitable_bottom {
-        let here = written(metres(cut.grade_at(0.0)) - bottom.level);
+        let drop = metres(cut.grade_at(0.0)) - bottom.level;
+        let here = wording::below(drop, shown_in);
         let title = if bottom.found {
             "must come out to here"
         } else {
             "bottom not found"
         };
         let note = if bottom.found {
-            format!("{here} below the line")
+            format!("{here} the line")
         } else {
-            format!("at least {here} below the line")
+            at_least(drop, shown_in)
         };
         all.push(
             Said::new(What::Unsuitable, 5, Some(Place::DigBottom), title, note)
@@ -239,6 +240,18 @@ pub(super) fn said(cut: &Cut<'_>) -> Vec<Said> {
         Said::new(what, spotted.rank, place, spotted.title.as_str(), "").in_ink(spotted.ink)
     }));
     all
+}
+
+/// How far down something goes at the least, by the grade line.
+pub(super) fn at_least(drop: Length, shown_in: ShownIn) -> String {
+    let here = wording::below(drop, shown_in);
+    if here.ends_with("below") {
+        format!("at least {here} the line")
+    } else if here.ends_with("above") {
+        format!("down past {here} the line")
+    } else {
+        "deeper than the line".to_owned()
+    }
 }
 
 /// The restraint, and its sizes where it has any.

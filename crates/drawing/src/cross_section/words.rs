@@ -2,6 +2,7 @@
 
 use super::{Cut, said};
 use crate::material;
+use crate::tongue;
 use crate::wording;
 use underbrick_calc::defaults;
 use underbrick_calc::findings::rules::evidence_words;
@@ -75,32 +76,31 @@ pub(super) fn of(cut: &Cut<'_>) -> String {
     ));
     match cut.section.unsuitable_bottom {
         Some(bottom) if bottom.found => lines.push(format!(
-            "What must come out ends {} below the grade line.",
-            written(grade - bottom.level)
+            "What must come out ends {} the grade line.",
+            wording::below(grade - bottom.level, shown_in)
         )),
         Some(bottom) => lines.push(format!(
-            "The bottom of what must come out was not found: at least {} below the grade line.",
-            written(grade - bottom.level)
+            "The bottom of what must come out was not found: {}.",
+            said::at_least(grade - bottom.level, shown_in)
         )),
         None => {}
     }
     match cut.nearest_pit {
         Some(pit) => {
-            let layers: Vec<String> = pit
+            let layers = pit
                 .layers
                 .iter()
-                .map(|layer| super::ground::layer_name(cut, layer))
-                .collect();
-            let seep = pit
-                .seep
-                .map(|seep| format!("; seep {} down", written(pit.top - seep)))
-                .unwrap_or_default();
+                .map(|layer| super::ground::layer_name(cut, layer));
+            let mut log = tongue::said_each(layers, ", ");
+            if let Some(seep) = pit.seep {
+                let seep = tongue::said(format!("seep {} down", written(pit.top - seep)));
+                log = format!("{log}; {seep}");
+            }
             let station = shown_in.along(pit.station);
             lines.push(format!(
-                "Nearest pit, pit {} at {station}, {}: {}{seep}.",
+                "Nearest pit, pit {} at {station}, {}: {log}.",
                 pit.pit_idx + 1,
                 said::pit_away(cut, pit),
-                layers.join(", ")
             ));
         }
         None => lines.push("No pit: depth not known; the least base is drawn.".to_owned()),
@@ -119,9 +119,6 @@ pub(super) fn of(cut: &Cut<'_>) -> String {
 /// The restraint as its callout names it.
 fn held_by(cut: &Cut<'_>) -> String {
     let (title, note) = said::restraint(cut);
-    if note.is_empty() {
-        title.to_owned()
-    } else {
-        format!("{title} {note}")
-    }
+    let parts = [title.to_owned(), note].into_iter();
+    tongue::said_each(parts.filter(|part| !part.is_empty()), " ")
 }

@@ -165,7 +165,7 @@ fn draw_for(
     }
     let words = words::of(walk, &frame);
     LongSection {
-        drawing: draft.finish(words),
+        drawing: draft.finish(&words),
         run_length: Some(metres(walk.run_m)),
     }
 }

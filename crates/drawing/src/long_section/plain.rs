@@ -48,7 +48,7 @@ pub fn plain_lengthwise(
     surfaces(&mut draft, &view);
     let legend = legend(&mut draft, &view, sheet);
     ends(&mut draft, &walk, &view, site);
-    draft.finish(words(site, &walk, &view, &legend))
+    draft.finish(&words(site, &walk, &view, &legend))
 }
 
 /// Surfaces in drawing metres, heights enlarged.

@@ -5,6 +5,7 @@ use super::frame::Frame;
 use crate::callouts::Callout;
 use crate::draft::Draft;
 use crate::spotted::{self, REACH, Spotted, Stands};
+use crate::tongue;
 use underbrick_calc::findings::rules::evidence_words;
 use underbrick_calc::quantity::in_metres;
 
@@ -57,15 +58,18 @@ pub(super) fn callouts(walk: &Lengthwise<'_>, frame: &Frame) -> Vec<Callout> {
 /// Each in words, one sentence a line; those without a station too.
 pub(super) fn words(walk: &Lengthwise<'_>) -> Vec<String> {
     let said = |place| evidence_words(walk.site, walk.catalogue, place);
-    let signs = (0..walk.site.signs.len())
-        .map(|sign_idx| format!("{}.", said(underbrick_calc::place::Place::Sign(sign_idx))));
+    let signs = (0..walk.site.signs.len()).map(|sign_idx| {
+        let sign = said(underbrick_calc::place::Place::Sign(sign_idx));
+        format!("{}.", tongue::said(sign))
+    });
     let causes = walk.causes.iter().map(|cause| {
-        let evidence: Vec<&str> = cause
+        // A reading that is told with what it comes to is told in two parts.
+        let evidence = cause
             .evidence
             .iter()
-            .map(|evidence| evidence.words.as_str())
-            .collect();
-        format!("{}: {}.", cause.mark, evidence.join("; "))
+            .flat_map(|evidence| evidence.words.split("; ").map(str::to_owned));
+        let mark = tongue::said(cause.mark.clone());
+        format!("{mark}: {}.", tongue::said_each(evidence, "; "))
     });
     signs.chain(causes).collect()
 }

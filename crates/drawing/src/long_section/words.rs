@@ -3,6 +3,7 @@
 use super::Lengthwise;
 use super::frame::Frame;
 use crate::material;
+use crate::tongue;
 use crate::wording;
 use underbrick_calc::quantity::{Length, in_metres, metres};
 
@@ -64,20 +65,21 @@ pub(super) fn of(walk: &Lengthwise<'_>, frame: &Frame) -> String {
                 None => format!("{name} on down"),
             }
         });
-        let layers: Vec<String> = layers.collect();
         let seep = pit
             .seep
-            .map(|seep| format!("; seep {} down", shown_in.length(pit.top - seep)))
-            .unwrap_or_default();
+            .map(|seep| format!("seep {} down", shown_in.length(pit.top - seep)));
         let strength = walk
             .strength_words(pit.pit_idx)
-            .map(|strength| format!("; {strength} at its bottom"))
-            .unwrap_or_default();
+            .map(|strength| format!("{strength} at its bottom"));
+        let log = [tongue::said_each(layers, ", ")]
+            .into_iter()
+            .chain(seep)
+            .chain(strength);
         lines.push(format!(
-            "Pit {} at {}: {}{seep}{strength}.",
+            "Pit {} at {}: {}.",
             pit.pit_idx + 1,
             shown_in.along(pit.station),
-            layers.join(", ")
+            tongue::said_each(log, "; ")
         ));
     }
     if walk.pits.is_empty() {

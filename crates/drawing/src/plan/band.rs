@@ -75,6 +75,28 @@ impl<'a> Band<'a> {
         band
     }
 
+    /// The same, of which no more is seen than from one station to another.
+    pub fn between(mut self, (from_m, to_m): (f64, f64)) -> Self {
+        for stretch in &mut self.stretches {
+            let ends = stretch.stations.first().zip(stretch.stations.last());
+            let Some((first_m, last_m)) = ends.map(|(first, last)| (*first, *last)) else {
+                continue;
+            };
+            let (first_m, last_m) = (first_m.max(from_m), last_m.min(to_m));
+            let inside = |station_m: &f64| *station_m > first_m && *station_m < last_m;
+            let mut stations = vec![first_m];
+            stations.extend(stretch.stations.iter().copied().filter(inside));
+            stations.push(last_m);
+            if last_m <= first_m {
+                stations.clear();
+            }
+            stretch.stations = stations;
+        }
+        self.stretches
+            .retain(|stretch| !stretch.stations.is_empty());
+        self
+    }
+
     /// Nothing of it is seen.
     pub fn unseen(site: &Site, run: &'a Run) -> Self {
         let length_m = in_metres(run.length());

@@ -42,6 +42,10 @@ pub(super) fn draw<'a>(draft: &mut Draft, plan: &Plan<'a>) -> Vec<Seen<'a>> {
     let mut seen = Vec::new();
     for (piece_idx, piece) in pieces.all().iter().enumerate() {
         let corners = pieces.outline(piece);
+        let station_m = in_metres(piece.station);
+        if station_m < plan.stations_m.0 || station_m > plan.stations_m.1 {
+            continue;
+        }
         if sheet.meets(Bounds::NOTHING.with(corners)) {
             seen.push(Seen {
                 piece_idx,
@@ -104,7 +108,13 @@ pub(super) fn names(draft: &mut Draft, plan: &Plan<'_>, room: &mut Room, seen: &
                 }
             }
         } else if plan.detail >= Detail::Names && each.piece.part == Part::Field {
-            shown.write(draft, plan, room, each, Text::regular(number));
+            // The number of the course stands at the door as well.
+            for written in [number, each.piece.nth.to_string()] {
+                let lettering = lettering(plan, each, Text::regular(written));
+                if shown.write(draft, room, lettering) {
+                    break;
+                }
+            }
         }
     }
 }
@@ -141,25 +151,20 @@ impl Shown {
             .all(|(x, y)| contains(&self.outline, Point { x: *x, y: *y }))
     }
 
-    /// Straight on the clay.
-    fn write(
-        &self,
-        draft: &mut Draft,
-        plan: &Plan<'_>,
-        room: &mut Room,
-        each: &Seen<'_>,
-        text: Text,
-    ) {
-        let lettering = lettering(plan, each, text);
+    /// Straight on the clay; whether the piece is large enough.
+    fn write(&self, draft: &mut Draft, room: &mut Room, lettering: Lettering) -> bool {
         let taken = label_box(
             self.middle,
             &lettering.text,
             lettering.size,
             lettering.anchor,
         );
-        if self.holds(&grown(&taken, 1.0)) {
-            room.label(draft, self.middle, lettering, false);
+        if !self.holds(&grown(&taken, 1.0)) {
+            return false;
         }
+        // Where something else stands in the way, a smaller figure does not help.
+        room.label(draft, self.middle, lettering, false);
+        true
     }
 
     /// On a plate of paper, which keeps the hatch off it.

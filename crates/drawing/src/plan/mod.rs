@@ -24,6 +24,7 @@ pub use handles::{Handle, handles};
 pub use said::piece_said;
 pub use view::PlanView;
 
+use crate::clearance::LabelBox;
 use crate::cross_section::missing;
 use crate::draft::{Draft, HAIRLINE, OUTLINE, Sizes, solid};
 use crate::item::{Drawing, Point, Sheet};
@@ -35,8 +36,8 @@ use underbrick_calc::lay::{Lay, LayNote, LayWishes, Measured, Pieces, PlanPoint}
 use underbrick_calc::line::{GradePiece, Line, Run};
 use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::place::Place;
-use underbrick_calc::quantity::in_metres;
-use underbrick_calc::site::{Opening, Site};
+use underbrick_calc::quantity::{Length, in_metres, metres};
+use underbrick_calc::site::{Hand, Opening, Site};
 
 /// What a plan is drawn from.
 #[derive(Clone, Copy)]
@@ -137,6 +138,8 @@ pub(crate) struct Plan<'a> {
     pub sizes: Sizes,
     pub detail: Detail,
     pub band: Band<'a>,
+    /// The stations between which pieces are drawn, in metres.
+    pub stations_m: (f64, f64),
 }
 
 impl Plan<'_> {
@@ -171,10 +174,48 @@ pub fn plan_as_laid(site: &Site, line: &Line, lay: &Lay, view: PlanView, sheet: 
     plan(&PlanInput::of(site, line, lay, &letter), view, sheet)
 }
 
+/// A part of the walk that goes on on other sheets.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlanPart {
+    /// Its first station.
+    pub from: Length,
+    /// Its last station.
+    pub to: Length,
+    /// How much of the walk is drawn beyond both.
+    pub over: Length,
+    /// How far beside the walk a line stands out where it goes on, in dots: nothing else is written there.
+    pub out_dots: f64,
+}
+
+/// The same of a part of the walk. The brick beyond it is left out, and what is written keeps off the lines at which it goes on.
+#[must_use]
+pub fn plan_part_as_laid(
+    site: &Site,
+    line: &Line,
+    lay: &Lay,
+    view: PlanView,
+    sheet: Sheet,
+    part: PlanPart,
+) -> Drawing {
+    let letter = |piece_idx: usize| lay.cuts.line(piece_idx).map(|line| line.letter.clone());
+    let input = PlanInput::of(site, line, lay, &letter);
+    drawn(&input, view, sheet, Some(part))
+}
+
 /// Draws what `view` shows of the plan on a sheet. Marks that lie wholly outside the sheet are left out; labels stand only where
 /// there is room.
 #[must_use]
 pub fn plan(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Drawing {
+    drawn(input, view, sheet, None)
+}
+
+fn drawn(input: &PlanInput<'_>, view: PlanView, sheet: Sheet, part: Option<PlanPart>) -> Drawing {
+    let stations_m = part.map_or((f64::NEG_INFINITY, f64::INFINITY), |part| {
+        (
+            in_metres(part.from - part.over),
+            in_metres(part.to + part.over),
+        )
+    });
     let (sheet, view) = (sheet.usable(), view.usable());
     let plan = Plan {
         input,
@@ -183,7 +224,8 @@ pub fn plan(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Drawing {
         sheet,
         sizes: Sizes::on(sheet),
         detail: Detail::of(input.site, view, sheet),
-        band: Band::seen(input.site, input.run, view, sheet),
+        band: Band::seen(input.site, input.run, view, sheet).between(stations_m),
+        stations_m,
     };
     let mut draft = view.board(sheet);
     let outlines = plan.band.stretches.iter().map(|stretch| {
@@ -191,6 +233,9 @@ pub fn plan(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Drawing {
         outline.iter().map(|spot| plan.dots(*spot)).collect()
     });
     let mut room = Room::on(sheet, outlines.collect());
+    if let Some(part) = part {
+        keep_match_lines_free(&plan, &mut room, part);
+    }
     ground(&mut draft, &plan);
     let seen = bricks::draw(&mut draft, &plan);
     let corners = corners::lay_out(&plan, &mut room, &seen);
@@ -210,7 +255,33 @@ pub fn plan(input: &PlanInput<'_>, view: PlanView, sheet: Sheet) -> Drawing {
     bricks::names(&mut draft, &plan, &mut room, &seen);
     handles::draw(&mut draft, &plan);
     corners::draw(&mut draft, &plan, &corners);
-    draft.finish(said::words(input))
+    draft.finish(&said::words(input))
+}
+
+/// Half the room that is kept for the letter of a match line, in dots.
+const LETTER_ROOM: f64 = 14.0;
+
+/// Keeps what is written off the lines at which a part goes on; the door and the far end are none.
+fn keep_match_lines_free(plan: &Plan<'_>, room: &mut Room, part: PlanPart) {
+    for station_m in [in_metres(part.from), in_metres(part.to)] {
+        if station_m > 0.0 && station_m < plan.band.length_m {
+            let over_m = plan.band.over_m(station_m);
+            let end = |side: f64| plan.beside(station_m, side * over_m, part.out_dots);
+            room.keep_off(&[end(-1.0), end(1.0)]);
+            // Room for the letter, on the side that carries no dimensions.
+            let side = match measured_on(plan.input.run, metres(station_m)) {
+                Hand::Left => 1.0,
+                Hand::Right => -1.0,
+            };
+            let (x, y) = plan.beside(station_m, side * over_m, part.out_dots + LETTER_ROOM);
+            room.take(LabelBox {
+                left: x - LETTER_ROOM,
+                top: y - LETTER_ROOM,
+                right: x + LETTER_ROOM,
+                bottom: y + LETTER_ROOM,
+            });
+        }
+    }
 }
 
 /// Jointing sand between the edges; a band of brick where single pieces are too small to be seen.

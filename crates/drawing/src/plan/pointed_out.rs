@@ -44,7 +44,8 @@ fn point_out(
     };
     let station_m = in_metres(measured.station);
     let spot = plan.dots(plan.band.spot(station_m, offset_m));
-    if !room.is_on_sheet(spot) {
+    let is_drawn = station_m >= plan.stations_m.0 && station_m <= plan.stations_m.1;
+    if !is_drawn || !room.is_on_sheet(spot) {
         return;
     }
     let shown_in = plan.input.site.shown_in;

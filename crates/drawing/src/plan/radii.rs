@@ -26,7 +26,10 @@ pub(super) struct Radius {
 pub(super) fn radii(plan: &Plan<'_>, room: &Room) -> Vec<Radius> {
     let legs = super::sizes::legs(plan).filter(|(_, leg, _)| leg.curvature_per_m != 0.0);
     let radii = legs.filter_map(|(leg_idx, leg, side)| {
-        let station_m = in_metres(leg.start) + in_metres(leg.length) / 2.0;
+        // In the middle of what is drawn of it.
+        let from_m = in_metres(leg.start).max(plan.stations_m.0);
+        let to_m = in_metres(leg.end()).min(plan.stations_m.1);
+        let station_m = f64::midpoint(from_m, to_m);
         let inner = -side;
         let tip = plan.beside(station_m, inner * plan.band.over_m(station_m), 3.0);
         let way = plan.way_off(station_m, inner);
@@ -38,7 +41,7 @@ pub(super) fn radii(plan: &Plan<'_>, room: &Room) -> Vec<Radius> {
         } else {
             off(tip, way, to_centre.min(44.0))
         };
-        let is_long = in_metres(leg.length) * plan.view.dots_per_metre >= 50.0;
+        let is_long = (to_m - from_m) * plan.view.dots_per_metre >= 50.0;
         let clear_of_walk = !room.is_on_band(tail);
         let shown = is_long && clear_of_walk && room.is_on_sheet(tip) && room.is_on_sheet(tail);
         shown.then(|| Radius {

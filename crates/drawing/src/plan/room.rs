@@ -153,6 +153,11 @@ impl Room {
         draft.stroke(through, pen, place);
     }
 
+    /// Keeps labels off a line that somebody else draws.
+    pub fn keep_off(&mut self, through: &[Dots]) {
+        self.lines.extend(pairs(through));
+    }
+
     /// Sets a label if there is room; `on_paper` keeps it off the walk. Whether it was set.
     pub fn label(
         &mut self,

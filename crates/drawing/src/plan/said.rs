@@ -1,6 +1,7 @@
 //! The plan in words, and one piece in words.
 
 use super::PlanInput;
+use crate::tongue;
 use crate::wording;
 use underbrick_calc::lay::{Kind, Measured, Part};
 use underbrick_calc::measure::angle::write_angle;
@@ -188,16 +189,13 @@ fn counts(input: &PlanInput<'_>) -> String {
         Kind::Tapered,
         Kind::Shaped,
     ];
-    let parts: Vec<String> = kinds
-        .into_iter()
-        .filter_map(|kind| {
-            let n_pieces = of(kind);
-            (n_pieces > 0).then(|| format!("{n_pieces} {}", kind.name()))
-        })
-        .collect();
+    let parts = kinds.into_iter().filter_map(|kind| {
+        let n_pieces = of(kind);
+        (n_pieces > 0).then(|| format!("{n_pieces} {}", kind.name()))
+    });
     format!(
         "{}: {}.",
         wording::counted(all.len(), "piece"),
-        parts.join(", ")
+        tongue::said_each(parts, ", ")
     )
 }

@@ -47,7 +47,7 @@ pub(super) fn listed(things: &[String]) -> String {
 }
 
 /// A sentence begins with a capital letter.
-pub(super) fn capital(words: &str) -> String {
+pub(crate) fn capital(words: &str) -> String {
     let mut letters = words.chars();
     let first = letters.next().map(char::to_uppercase);
     first.into_iter().flatten().chain(letters).collect()

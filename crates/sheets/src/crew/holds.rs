@@ -3,28 +3,37 @@
 use underbrick_calc::build::{Asks, Caution, Required, SpotKind, StageFound, Surface};
 
 use super::Designed;
+use crate::agreement::capital;
 use crate::paper::{Align, BOX, Block, Column, Level, Mark, Style, Table, TableRow};
 
 pub(super) fn hold_points(designed: &Designed<'_>) -> Vec<Block> {
     let said = designed.said;
     let mut blocks = vec![
-        Block::NewPage,
         Block::Heading(Level::Part, said.say("hold-points")),
         Block::Text(Style::Plain, said.say("hold-note")),
         Block::Caution(said.say(Caution::Local.key())),
     ];
+    let mut last: Option<(&[Caution], String)> = None;
     for (nth, stage) in designed.build.stages.iter().enumerate() {
         let heading = Block::Heading(
             Level::Point,
             format!("{}. {}", nth + 1, said.stage(stage.stage)),
         );
-        // What holds for all stages is said once.
-        let own = stage
-            .cautions
-            .iter()
-            .filter(|caution| **caution != Caution::Local);
-        let cautions = own.map(|caution| said.say(caution.key()));
-        let cautions = Block::List(Mark::Dot, cautions.collect());
+        // What holds for all stages is said once; so is what holds for one after the other, such as lifts.
+        let cautions = match &last {
+            Some((cautions, before)) if *cautions == stage.cautions.as_slice() => {
+                vec![said.with("cautions-as", &[("stage", before)])]
+            }
+            _ => {
+                last = Some((&stage.cautions, said.stage(stage.stage)));
+                let own = stage
+                    .cautions
+                    .iter()
+                    .filter(|caution| **caution != Caution::Local);
+                own.map(|caution| said.say(caution.key())).collect()
+            }
+        };
+        let cautions = Block::List(Mark::Dot, cautions);
         let together = vec![heading, cautions, checks(designed, stage)];
         blocks.push(Block::Together(together));
     }
@@ -53,7 +62,7 @@ fn checks(designed: &Designed<'_>, stage: &StageFound) -> Block {
         .map(|required| TableRow {
             cells: vec![
                 BOX.to_owned(),
-                said.required(required),
+                capital(&said.required(required)),
                 tolerance(designed, required),
                 String::new(),
                 String::new(),

@@ -1,6 +1,6 @@
 //! How the brick is laid: figures, plan, cut list, laying order.
 
-use underbrick_calc::lay::{Course, Lay, Measured, Part, Pattern, Stock, fine};
+use underbrick_calc::lay::{Course, Lay, LayNote, Measured, Part, Pattern, Stock, fine};
 use underbrick_calc::site::Hand;
 use underbrick_words::Value;
 
@@ -10,40 +10,51 @@ use crate::paper::{Align, Block, Level, Table};
 
 /// Courses that are told one by one; the plan shows the rest.
 const MOST_COURSES: usize = 60;
+/// Width of the names of courses, in millimetres.
+const COURSE_MM: f64 = 33.0;
 /// Bricks and what they are sawn into, pairs of columns abreast.
 const SAWN_ABREAST: usize = 4;
 
-pub(super) fn laying(designed: &Designed<'_>) -> Vec<Block> {
+/// How the brick is laid; and the plan in parts, where it needs some: each of them fills a page, so they stand at the end of the sheet.
+pub(super) fn laying(designed: &Designed<'_>) -> (Vec<Block>, Vec<Block>) {
     let Some(lay) = &designed.sheet.results.lay else {
-        return Vec::new();
+        return (Vec::new(), Vec::new());
     };
     if lay.pieces.all().is_empty() {
-        return Vec::new();
+        return (Vec::new(), Vec::new());
     }
     let (whole, mut parts) = plan::plans(designed, lay);
     let mut blocks = vec![Block::Heading(Level::Part, designed.said.say("laying"))];
-    // A plan that needs no parts stands first; parts, each of which fills a page, stand last.
+    // A plan that needs no parts stands first.
     blocks.extend(whole.or_else(|| parts.pop()));
     blocks.push(figures(designed, lay));
     blocks.extend(cut_list(designed, lay));
     blocks.extend(sawing(designed, lay));
     blocks.extend(order(designed, lay));
-    blocks.extend(parts);
-    blocks
+    (blocks, parts)
 }
 
 fn figures(designed: &Designed<'_>, lay: &Lay) -> Block {
     let said = designed.said;
     let shown = said.shown_in;
-    let spot = |measured: Option<Measured>| {
+    // What is off a limit is told finer than the tape, so that it is not the limit itself by its figure.
+    let spot = |measured: Option<Measured>, is_off: bool| {
         measured.map_or_else(
             || said.say("none-needed"),
             |measured| {
-                let (size, station) = (fine(measured.length, shown), shown.along(measured.station));
+                let station = shown.along(measured.station);
+                let size = if is_off {
+                    fine(measured.length, shown)
+                } else {
+                    shown.thickness(measured.length)
+                };
                 said.with("at-station", &[("size", &size), ("station", &station)])
             },
         )
     };
+    let has_note = |is_it: fn(&LayNote) -> bool| lay.notes.iter().any(is_it);
+    let joint_off: fn(&LayNote) -> bool = |note| matches!(note, LayNote::JointNotKept(_));
+    let lap_off: fn(&LayNote) -> bool = |note| matches!(note, LayNote::LapNotKept(_));
     let mut facts = vec![
         (
             said.say("fact-bond"),
@@ -55,12 +66,21 @@ fn figures(designed: &Designed<'_>, lay: &Lay) -> Block {
             (lay.n_field() + lay.n_edge()).to_string(),
         ),
         (said.say("fact-bricks"), lay.cuts.n_bricks().to_string()),
-        (said.say("fact-joint"), fine(lay.wishes.joint, shown)),
-        (said.say("fact-narrowest"), spot(lay.narrowest_joint)),
-        (said.say("fact-widest"), spot(lay.widest_joint)),
+        (said.say("fact-joint"), shown.thickness(lay.wishes.joint)),
+        (
+            said.say("fact-narrowest"),
+            spot(lay.narrowest_joint, has_note(joint_off)),
+        ),
+        (
+            said.say("fact-widest"),
+            spot(lay.widest_joint, has_note(joint_off)),
+        ),
     ];
     if lay.least_lap.is_some() {
-        facts.push((said.say("fact-least-lap"), spot(lay.least_lap)));
+        facts.push((
+            said.say("fact-least-lap"),
+            spot(lay.least_lap, has_note(lap_off)),
+        ));
     }
     Block::Facts(facts)
 }
@@ -71,6 +91,7 @@ fn cut_list(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
         return Vec::new();
     }
     let shown = said.shown_in;
+    let has_sides = lay.cuts.lines.iter().any(|line| !line.sides.is_empty());
     let rows = lay
         .cuts
         .lines
@@ -81,33 +102,36 @@ fn cut_list(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
                 .iter()
                 .map(|side| shown.thickness(*side))
                 .collect();
-            row(vec![
+            let mut cells = vec![
                 line.letter.clone(),
                 line.n_pieces.to_string(),
                 said.say(if line.of_edge { "of-edge" } else { "of-field" }),
                 said.kind(line.kind),
                 shown.thickness(line.length),
                 shown.thickness(line.width),
-                sides.join(", "),
-            ])
+            ];
+            if has_sides {
+                cells.push(sides.join(", "));
+            }
+            row(cells)
         })
         .collect();
+    let mut keys = vec![
+        ("letter", Align::Left),
+        ("pieces", Align::Right),
+        ("part", Align::Left),
+        ("how-cut", Align::Left),
+        ("length", Align::Right),
+        ("width", Align::Right),
+    ];
+    if has_sides {
+        keys.push(("sides", Align::Left));
+    }
     vec![
         Block::Heading(Level::Point, said.say("cut-list")),
         Block::Table(Table {
             caption: String::new(),
-            columns: columns(
-                said,
-                &[
-                    ("letter", Align::Left),
-                    ("pieces", Align::Right),
-                    ("part", Align::Left),
-                    ("how-cut", Align::Left),
-                    ("length", Align::Right),
-                    ("width", Align::Right),
-                    ("sides", Align::Left),
-                ],
-            ),
+            columns: columns(said, &keys),
             rows,
         }),
     ]
@@ -197,18 +221,23 @@ fn order(designed: &Designed<'_>, lay: &Lay) -> Vec<Block> {
             ])
         })
         .collect();
+    let mut course_columns = columns(
+        said,
+        &[
+            ("course", Align::Left),
+            ("pieces", Align::Right),
+            ("what-is-laid", Align::Left),
+        ],
+    );
+    // What is laid is long and takes all it is given: the name of a course stands on one line all the same.
+    if let Some(first) = course_columns.first_mut() {
+        first.least_mm = COURSE_MM;
+    }
     let mut blocks = vec![
         Block::Heading(Level::Point, said.say("laying-order")),
         Block::Table(Table {
             caption: String::new(),
-            columns: columns(
-                said,
-                &[
-                    ("course", Align::Left),
-                    ("pieces", Align::Right),
-                    ("what-is-laid", Align::Left),
-                ],
-            ),
+            columns: course_columns,
             rows,
         }),
     ];
@@ -240,16 +269,13 @@ fn layings(said: Said, lay: &Lay, course: &Course) -> String {
             let letter = laying
                 .line(&lay.cuts)
                 .map_or_else(String::new, |line| format!(" {}", line.letter));
-            let kind = said.kind(laying.kind);
+            let n_pieces = usize::try_from(laying.n_pieces).unwrap_or(usize::MAX);
+            let counted = said.pieces(laying.kind, n_pieces);
             if laying.line_idx.is_some() {
                 let station = said.shown_in.along(laying.station);
-                format!(
-                    "{} {kind}{letter} ({} {station})",
-                    laying.n_pieces,
-                    said.say("first-at")
-                )
+                format!("{counted}{letter} ({} {station})", said.say("first-at"))
             } else {
-                format!("{} {kind}{letter}", laying.n_pieces)
+                format!("{counted}{letter}")
             }
         })
         .collect();

@@ -79,8 +79,16 @@ pub fn crew_sheet(sheet: CrewSheet<'_>) -> Document {
             blocks.extend(parts::lifts(&designed));
             blocks.extend(parts::screed_and_gauge(&designed));
             blocks.extend(parts::edge_and_forms(&designed));
-            blocks.extend(laid::laying(&designed));
+            let (laying, parts) = laid::laying(&designed);
+            blocks.extend(laying);
             blocks.extend(holds::hold_points(&designed));
+            if !parts.is_empty() {
+                let mut parts = parts.into_iter();
+                let mut first = vec![Block::Heading(Level::Part, said.say("laying-parts"))];
+                first.extend(parts.next());
+                blocks.push(Block::Together(first));
+                blocks.extend(parts);
+            }
         }
         _ => {
             blocks.extend(parts::who_and_where(sheet, said));

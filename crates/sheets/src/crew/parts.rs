@@ -8,6 +8,9 @@ use super::{CrewSheet, Designed, Said, edge};
 use crate::paper::{Align, Block, Column, Level, Style, Table, TableRow};
 use crate::wording::on_one_line;
 
+/// Marks of the gauge rod from which on they stand in two groups beside each other.
+const MARKS_ABREAST: usize = 6;
+
 /// A table of columns with heads under these keys; the first column and those named `left` hold words.
 pub(super) fn columns(said: Said, keys: &[(&str, Align)]) -> Vec<Column> {
     keys.iter()
@@ -109,7 +112,10 @@ pub(super) fn what_is_built(designed: &Designed<'_>) -> Vec<Block> {
         ),
         ("fact-edge", said.edge(site.edge.stands)),
         ("fact-restraint", said.restraint(&site.edge.restraint)),
-        ("fact-string", said.length(string)),
+        (
+            "fact-string",
+            string.map_or_else(|| said.say("not-known"), |above| string_words(*said, above)),
+        ),
     ];
     vec![
         Block::Heading(Level::Part, said.say("what-is-built")),
@@ -120,6 +126,16 @@ pub(super) fn what_is_built(designed: &Designed<'_>) -> Vec<Block> {
                 .collect(),
         ),
     ]
+}
+
+/// Where the string hangs.
+fn string_words(said: Said, above: Length) -> String {
+    let written = said.shown_in.length(above);
+    if written == said.shown_in.length(Length::default()) {
+        said.say("string-on")
+    } else {
+        said.with("string-above", &[("above", &written)])
+    }
 }
 
 /// The lifts from the bottom up.
@@ -211,22 +227,17 @@ pub(super) fn edge_and_forms(designed: &Designed<'_>) -> Vec<Block> {
         (said.say("trench"), trench),
     ];
     if edge.forms.n_boards > 0 {
-        let (boards, stakes) = (
-            edge.forms.n_boards.to_string(),
-            edge.forms.n_stakes.to_string(),
-        );
+        let boards = edge.forms.n_boards.to_string();
         let length = shown.along(edge.forms.length);
+        let board = said.feet(12);
         facts.push((
             said.say("forms"),
             said.with(
                 "forms-size",
-                &[
-                    ("length", &length),
-                    ("boards", &boards),
-                    ("stakes", &stakes),
-                ],
+                &[("length", &length), ("boards", &boards), ("board", &board)],
             ),
         ));
+        facts.push((said.say("form-stakes"), edge.forms.n_stakes.to_string()));
         facts.push((said.say("spacers"), edge.forms.n_spacers.to_string()));
     }
     if let Restraint::Haunch { concrete, .. } = edge.restraint {
@@ -249,11 +260,11 @@ pub(super) fn screed_and_gauge(designed: &Designed<'_>) -> Vec<Block> {
         (said.say("screed-notch"), shown.thickness(screed.notch)),
         (said.say("screed-proud"), shown.thickness(screed.proud)),
     ];
-    let rows = build
+    let marks: Vec<[String; 3]> = build
         .gauge
         .iter()
         .map(|mark| {
-            row(vec![
+            [
                 said.surface(mark.surface),
                 shown.thickness(mark.below_string),
                 said.say(if mark.is_everywhere {
@@ -261,7 +272,30 @@ pub(super) fn screed_and_gauge(designed: &Designed<'_>) -> Vec<Block> {
                 } else {
                     "mark-least"
                 }),
-            ])
+            ]
+        })
+        .collect();
+    let abreast = if marks.len() < MARKS_ABREAST { 1 } else { 2 };
+    // Down the first three columns, then down the next.
+    let n_rows = marks.len().div_ceil(abreast);
+    let rows = (0..n_rows)
+        .map(|nth| {
+            let cells = (0..abreast).flat_map(|column| {
+                marks
+                    .get(column * n_rows + nth)
+                    .cloned()
+                    .unwrap_or_default()
+            });
+            row(cells.collect())
+        })
+        .collect();
+    let keys: Vec<(&str, Align)> = (0..abreast)
+        .flat_map(|_| {
+            [
+                ("surface", Align::Left),
+                ("mark-at", Align::Right),
+                ("mark-where", Align::Left),
+            ]
         })
         .collect();
     vec![Block::Together(vec![
@@ -269,14 +303,7 @@ pub(super) fn screed_and_gauge(designed: &Designed<'_>) -> Vec<Block> {
         Block::Facts(facts),
         Block::Table(Table {
             caption: said.say("gauge"),
-            columns: columns(
-                *said,
-                &[
-                    ("surface", Align::Left),
-                    ("mark-at", Align::Right),
-                    ("mark-where", Align::Left),
-                ],
-            ),
+            columns: columns(*said, &keys),
             rows,
         }),
     ])]

@@ -9,7 +9,9 @@ use underbrick_drawing::clearance::{LabelBox, label_box};
 use underbrick_drawing::item::{Anchor, Dash, Drawing, Item, Pen, Point, Sheet};
 use underbrick_drawing::palette::Ink;
 use underbrick_drawing::text::Text;
-use underbrick_drawing::{PlanView, in_language, measured_on, plan_as_laid};
+use underbrick_drawing::{
+    PlanPart, PlanView, in_language, measured_on, plan_as_laid, plan_part_as_laid,
+};
 
 use super::Designed;
 use super::sections::to_scale;
@@ -21,6 +23,8 @@ const AROUND: f64 = 105.0;
 const WHOLE: f64 = 330.0;
 /// Steps in which a part is made longer.
 const STEP_M: f64 = 0.05;
+/// How much of the walk is drawn past a match line, in dots: less than [`AROUND`] by the height of bar scale and legend.
+const OVER: f64 = 44.0;
 /// How far a match line stands out beside the walk, in dots: where its letter stands, and on the other side, where dimensions do.
 const OUT: (f64, f64) = (50.0, 16.0);
 /// The same on the plan of the whole walk.
@@ -91,8 +95,14 @@ pub(super) fn plans(designed: &Designed<'_>, lay: &Lay) -> (Option<Block>, Vec<B
             height: needed(designed, *part, dots_per_metre).min(sheet.height),
             ..sheet
         };
+        let shown = PlanPart {
+            from: metres(part.from_m),
+            to: metres(part.to_m),
+            over: metres(OVER / dots_per_metre),
+            out_dots: OUT.0,
+        };
         let mut drawing = in_language(designed.sheet.language, || {
-            plan_as_laid(site, designed.line, lay, view, own)
+            plan_part_as_laid(site, designed.line, lay, view, own, shown)
         });
         if nth > 0 {
             match_line(&mut drawing, designed, view, part.from_m, nth - 1, true);
@@ -149,12 +159,39 @@ fn needed(designed: &Designed<'_>, part: Part, dots_per_metre: f64) -> f64 {
     (high.away_m - low.away_m) * dots_per_metre + 2.0 * AROUND
 }
 
-/// The walk in parts that each fit a sheet of that size at that scale, from the door on.
+/// The walk in as few parts as each fit a sheet of that size at that scale, from the door on; none longer than it must be.
 pub(crate) fn parts(designed: &Designed<'_>, size: (f64, f64), dots_per_metre: f64) -> Vec<Part> {
+    let length_m = in_metres(designed.line.run.length());
+    let greedy = parts_up_to(designed, size, dots_per_metre, length_m);
+    let longest_m = |parts: &[Part]| {
+        let lengths = parts.iter().map(|part| part.to_m - part.from_m);
+        lengths.fold(0.0, f64::max)
+    };
+    let most_m = longest_m(&greedy);
+    let n_parts = f64::from(u32::try_from(greedy.len()).unwrap_or(u32::MAX).max(1));
+    let mut cap_m = (length_m / n_parts / STEP_M).ceil() * STEP_M;
+    while cap_m < most_m {
+        let even = parts_up_to(designed, size, dots_per_metre, cap_m);
+        if even.len() <= greedy.len() {
+            return even;
+        }
+        cap_m += 2.0 * STEP_M;
+    }
+    greedy
+}
+
+/// The same, each no longer than `most_m`.
+fn parts_up_to(
+    designed: &Designed<'_>,
+    size: (f64, f64),
+    dots_per_metre: f64,
+    most_m: f64,
+) -> Vec<Part> {
     let length_m = in_metres(designed.line.run.length());
     let fits = |from_m: f64, to_m: f64| {
         let (low, high) = bounds(designed, from_m, to_m);
-        (high.right_m - low.right_m) * dots_per_metre + 2.0 * AROUND <= size.0
+        to_m - from_m <= most_m + 1e-9
+            && (high.right_m - low.right_m) * dots_per_metre + 2.0 * AROUND <= size.0
             && (high.away_m - low.away_m) * dots_per_metre + 2.0 * AROUND <= size.1
     };
     let mut parts = Vec::new();
@@ -247,7 +284,6 @@ fn match_line(
     let (out, other) = if in_words { OUT } else { OUT_OF_WHOLE };
     let out_m = half_m + out / view.dots_per_metre;
     let other_m = half_m + other / view.dots_per_metre;
-    let letter_m = out_m + TO_LETTER / view.dots_per_metre;
     let point = |off_m: f64| {
         let at = spot(designed, station_m, outwards * off_m);
         if view.turned {
@@ -283,11 +319,30 @@ fn match_line(
     } else {
         vec![letter]
     };
-    let other_letter_m = other_m + TO_LETTER / view.dots_per_metre;
-    let sides = [
-        (point(out_m), point(letter_m)),
-        (point(-other_m), point(-other_letter_m)),
-    ];
+    // At the end of the line, else further out; on the other side, where dimensions are, as near as on this.
+    let at_distance = |further: f64| {
+        let to_letter_m = (TO_LETTER + further) / view.dots_per_metre;
+        [
+            (point(out_m), point(out_m + to_letter_m)),
+            (point(-other_m), point(-other_m - to_letter_m)),
+        ]
+    };
+    let strokes: Vec<((f64, f64), (f64, f64))> = drawing
+        .items
+        .iter()
+        .filter_map(|item| match item {
+            Item::Line { points, .. } => Some(points),
+            Item::Label { .. } | Item::Area { .. } | Item::Hatch { .. } => None,
+        })
+        .flat_map(|points| points.windows(2))
+        .filter_map(|pair| match pair {
+            [from, to] => Some((
+                drawing.sheet_from_drawing(*from),
+                drawing.sheet_from_drawing(*to),
+            )),
+            _ => None,
+        })
+        .collect();
     let taken: Vec<LabelBox> = drawing
         .items
         .iter()
@@ -303,25 +358,35 @@ fn match_line(
         })
         .collect();
     // The words where they fit the sheet and touch nothing, else the letter alone, else on the other side.
-    let fitting = sides
+    let standing = |(end, beside): (Point, Point), way: &str, may_cross: bool| {
+        // A line that runs up or down the sheet has its letter at its end, above or below.
+        let aside = (beside.x - end.x) * view.dots_per_metre;
+        let anchor = if aside < -0.4 * TO_LETTER {
+            Anchor::Right
+        } else if aside > 0.4 * TO_LETTER {
+            Anchor::Left
+        } else {
+            Anchor::Middle
+        };
+        let text = Text::bold(way);
+        let room = label_box(drawing, beside, &text, LETTER, anchor);
+        let is_on_sheet = room.left >= 0.0 && room.right <= drawing.sheet.width;
+        let is_crossed = !may_cross
+            && strokes
+                .iter()
+                .any(|(from, to)| room.is_crossed_by(*from, *to));
+        let is_free = is_on_sheet && !is_crossed && !taken.iter().any(|taken| taken.meets(&room));
+        is_free.then_some((beside, text, anchor))
+    };
+    // A letter that a line runs through is better than none.
+    let fitting = [(0.0, false), (16.0, false), (32.0, false), (0.0, true)]
         .into_iter()
-        .flat_map(|side| ways.iter().map(move |way| (side, way)))
-        .find_map(|((end, beside), way)| {
-            // A line that runs up or down the sheet has its letter at its end, above or below.
-            let aside = (beside.x - end.x) * view.dots_per_metre;
-            let anchor = if aside < -0.4 * TO_LETTER {
-                Anchor::Right
-            } else if aside > 0.4 * TO_LETTER {
-                Anchor::Left
-            } else {
-                Anchor::Middle
-            };
-            let text = Text::bold(way.as_str());
-            let room = label_box(drawing, beside, &text, LETTER, anchor);
-            let is_on_sheet = room.left >= 0.0 && room.right <= drawing.sheet.width;
-            let is_free = is_on_sheet && !taken.iter().any(|taken| taken.meets(&room));
-            is_free.then_some((beside, text, anchor))
-        });
+        .flat_map(|(further, may_cross)| {
+            let sides = at_distance(further);
+            sides.into_iter().map(move |side| (side, may_cross))
+        })
+        .flat_map(|(side, may_cross)| ways.iter().map(move |way| (side, way, may_cross)))
+        .find_map(|(side, way, may_cross)| standing(side, way, may_cross));
     drawing
         .items
         .extend(fitting.map(|(at, text, anchor)| Item::Label {

@@ -1,8 +1,9 @@
 //! What calc knows as types, in the crew's words.
 
 use underbrick_calc::build::{Asks, HoldStage, Required, SpotKind, StakeWhy, Surface};
+use underbrick_calc::defaults;
 use underbrick_calc::lay::Kind;
-use underbrick_calc::quantity::{Length, in_metres};
+use underbrick_calc::quantity::in_metres;
 use underbrick_calc::site::{Bond, CourseWay, EdgeStands, Hand, Language, RestraintInput, ShownIn};
 use underbrick_words::{Value, Words};
 
@@ -52,14 +53,6 @@ impl Said {
         self.with(
             "date-words",
             &[("day", &day), ("month", &month), ("year", &year)],
-        )
-    }
-
-    /// A depth or a drop; what is missing is said to be.
-    pub(crate) fn length(self, length: Option<Length>) -> String {
-        length.map_or_else(
-            || self.say("not-known"),
-            |length| self.shown_in.length(length),
         )
     }
 
@@ -121,14 +114,24 @@ impl Said {
     /// A check that is no level.
     #[must_use]
     pub fn spot(self, kind: SpotKind) -> String {
+        let long = |key: &str, feet: u8| self.with(key, &[("long", &self.feet(feet))]);
         self.say(match kind {
-            SpotKind::StraightedgeOnBase => "check-straightedge-base",
-            SpotKind::StraightedgeOnBrick => "check-straightedge-brick",
+            SpotKind::StraightedgeOnBase => return long("check-straightedge-base", 10),
+            SpotKind::StraightedgeOnBrick => return long("check-straightedge-brick", 10),
+            SpotKind::BondLine => return long("check-bond-line", 50),
             SpotKind::Lippage => "check-lippage",
             SpotKind::JointWidth => "check-joint-width",
             SpotKind::JointFill => "check-joint-fill",
-            SpotKind::BondLine => "check-bond-line",
         })
+    }
+
+    /// A length that is said in whole feet where feet are used, and in metres to a tenth elsewhere: `10 ft` or `3.0 m`.
+    #[must_use]
+    pub fn feet(self, feet: u8) -> String {
+        match self.shown_in {
+            ShownIn::FeetInches => format!("{feet} ft"),
+            ShownIn::Metric => format!("{:.1} m", f64::from(feet) * 0.3048),
+        }
     }
 
     /// Left or right.
@@ -196,6 +199,21 @@ impl Said {
         })
     }
 
+    /// So many pieces of a kind.
+    #[must_use]
+    pub fn pieces(self, kind: Kind, n_pieces: usize) -> String {
+        let key = match kind {
+            Kind::Whole => "pieces-whole",
+            Kind::ThreeQuarter => "pieces-three-quarter",
+            Kind::Half => "pieces-half",
+            Kind::Cut => "pieces-cut",
+            Kind::Ripped => "pieces-ripped",
+            Kind::Tapered => "pieces-tapered",
+            Kind::Shaped => "pieces-shaped",
+        };
+        self.words.say_with(key, &[("pieces", n_pieces.into())])
+    }
+
     /// A bond, with the way of its courses where it has some.
     #[must_use]
     pub fn bond(self, bond: Bond, courses: CourseWay) -> String {
@@ -236,8 +254,19 @@ impl Said {
             RestraintInput::Haunch { height, width, .. } => self.with(
                 "restraint-haunch",
                 &[
-                    ("high", &self.length(*height)),
-                    ("wide", &self.length(*width)),
+                    // As it is reckoned and drawn where it was not said.
+                    (
+                        "high",
+                        &self
+                            .shown_in
+                            .length(height.unwrap_or_else(defaults::haunch_height)),
+                    ),
+                    (
+                        "wide",
+                        &self
+                            .shown_in
+                            .length(width.unwrap_or_else(defaults::haunch_width)),
+                    ),
                 ],
             ),
             RestraintInput::Spiked { .. } => self.say("restraint-spiked"),

@@ -19,13 +19,18 @@ pub(super) fn setting_out(designed: &Designed<'_>) -> Vec<Block> {
         return Vec::new();
     };
     let above = said.shown_in.length(first.string - first.grade);
+    let how = if above == said.shown_in.length(Length::default()) {
+        said.say("string-on-how")
+    } else {
+        said.with("string-how", &[("above", &above)])
+    };
     let mut blocks = vec![
         Block::Heading(Level::Part, said.say("setting-out")),
-        Block::Text(Style::Plain, said.with("string-how", &[("above", &above)])),
+        Block::Text(Style::Plain, how),
     ];
     let drops = |row: &StakeRow| Some(row.drop);
     blocks.extend(surfaces(designed, "stakes", true, &drops));
-    blocks.push(Block::Text(Style::Note, said.say("dig-note")));
+    blocks.push(Block::Text(Style::Note, dig_note(designed)));
     let has_rod = build
         .stakes
         .iter()
@@ -41,6 +46,25 @@ pub(super) fn setting_out(designed: &Designed<'_>) -> Vec<Block> {
     }
     blocks.extend(edges(designed));
     blocks
+}
+
+/// What the column of the dig means; its minus and its star only where they stand in it.
+fn dig_note(designed: &Designed<'_>) -> String {
+    let stakes = &designed.build.stakes;
+    let is_filled = |stake: &Stake| stake.dig.is_some_and(|dig| in_metres(dig) < 0.0);
+    let mut said = vec![designed.said.say("dig-note")];
+    if stakes.iter().any(is_filled) {
+        said.push(designed.said.say("dig-note-minus"));
+    }
+    if stakes.iter().any(is_starred) {
+        said.push(designed.said.say("dig-note-star"));
+    }
+    said.join(" ")
+}
+
+/// Whether the present surface was not measured where a dig is said.
+fn is_starred(stake: &Stake) -> bool {
+    stake.dig.is_some() && !stake.old_surface.is_some_and(|surface| surface.known)
 }
 
 /// All surfaces of all stakes from the top down.
@@ -102,8 +126,13 @@ fn surfaces(
                     row(cells)
                 })
                 .collect();
+            let caption = said.say(caption);
             Block::Table(Table {
-                caption: said.say(caption),
+                caption: if nth == 0 {
+                    caption
+                } else {
+                    said.with("continued", &[("what", &caption)])
+                },
                 columns,
                 rows,
             })
@@ -112,13 +141,12 @@ fn surfaces(
 }
 
 fn dig(designed: &Designed<'_>, stake: &Stake) -> String {
-    let known = stake.old_surface.is_some_and(|surface| surface.known);
     match stake.dig {
         None => NOTHING.to_owned(),
         Some(dig) => {
             let size = designed.said.shown_in.length(dig.abs());
             let sign = if in_metres(dig) < 0.0 { "−" } else { "" };
-            let star = if known { "" } else { " *" };
+            let star = if is_starred(stake) { " *" } else { "" };
             format!("{sign}{size}{star}")
         }
     }
@@ -137,13 +165,13 @@ fn column(head: String, align: Align) -> Column {
     }
 }
 
-/// A table for each edge.
+/// A table for each edge; one for both where they are alike.
 fn edges(designed: &Designed<'_>) -> Vec<Block> {
     let Designed { build, said, .. } = designed;
     let shown = said.shown_in;
     let all_edges = || build.stakes.iter().flat_map(|stake| &stake.edges);
     let has_trench = all_edges().any(|edge| edge.trench_bottom.is_some());
-    let of_side = |hand: Hand, side_idx: usize| {
+    let of_side = |caption: String, side_idx: usize| {
         let mut columns = vec![column(said.say("station"), Align::Right)];
         let mut keys = vec!["form-out", "form-down", "dig-out", "dig-down"];
         if has_trench {
@@ -165,12 +193,25 @@ fn edges(designed: &Designed<'_>) -> Vec<Block> {
             })
             .collect();
         Block::Table(Table {
-            caption: said.with("stakes-edge", &[("side", &said.side(hand))]),
+            caption,
             columns,
             rows,
         })
     };
-    vec![of_side(Hand::Left, 0), of_side(Hand::Right, 1)]
+    let of_hand = |hand: Hand| said.with("stakes-edge", &[("side", &said.side(hand))]);
+    let are_alike = build.stakes.iter().all(|stake| {
+        let [left, right] = &stake.edges;
+        edge_cells(designed, stake, left, has_trench)
+            == edge_cells(designed, stake, right, has_trench)
+    });
+    if are_alike {
+        vec![of_side(said.say("stakes-both-edges"), 0)]
+    } else {
+        vec![
+            of_side(of_hand(Hand::Left), 0),
+            of_side(of_hand(Hand::Right), 1),
+        ]
+    }
 }
 
 fn edge_cells(

@@ -62,9 +62,9 @@ pub(super) fn places(site: &Site) -> Vec<Block> {
     }
     blocks.push(Block::WriteIn(
         "Buried services as they were marked before the dig: which, how far from the door, how far left or right, how deep".to_owned(),
-        3,
+        2,
     ));
-    blocks
+    vec![Block::Together(blocks)]
 }
 
 /// A place in words, `unknown` without a station: `12'-6" from the door, 6" left of the centreline`.

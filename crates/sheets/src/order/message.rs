@@ -1,6 +1,7 @@
 //! What is sent to a supplier: what, how much, where to. No prices: those he knows.
 
-use super::words::count_words;
+use super::words::{count_words, day_needed};
+use crate::dates::{in_words, working_day};
 use crate::wording::on_one_line;
 use std::collections::BTreeMap;
 use underbrick_calc::order::{Comes, ItemGroup, Order, OrderLine, Sold};
@@ -33,12 +34,12 @@ pub fn messages(site: &Site, order: &Order) -> Vec<Message> {
         .into_iter()
         .map(|(supplier, lines)| Message {
             supplier: supplier.to_owned(),
-            text: message(site, supplier, &lines),
+            text: message(site, order, supplier, &lines),
         })
         .collect()
 }
 
-fn message(site: &Site, supplier: &str, lines: &[(&OrderLine, &Sold)]) -> String {
+fn message(site: &Site, order: &Order, supplier: &str, lines: &[(&OrderLine, &Sold)]) -> String {
     let mut text = format!("To {}\n\n", on_one_line(supplier));
     let place = on_one_line(site.address.trim());
     let place = if place.is_empty() {
@@ -46,6 +47,7 @@ fn message(site: &Site, supplier: &str, lines: &[(&OrderLine, &Sold)]) -> String
     } else {
         place
     };
+    let mut is_dated = true;
     for part in Part::ALL {
         let of_part: Vec<&(&OrderLine, &Sold)> = lines
             .iter()
@@ -71,12 +73,30 @@ fn message(site: &Site, supplier: &str, lines: &[(&OrderLine, &Sold)]) -> String
             } else {
                 String::new()
             };
-            text += &format!("- {name}: {count}{loads}\n");
+            let day = day(site, order, line);
+            is_dated = is_dated && day.is_some();
+            let on = match part {
+                Part::Hired => "from",
+                Part::Brought | Part::Fetched | Part::TakenAway => "on",
+            };
+            let on = day.map_or_else(String::new, |day| format!(", {on} {day}"));
+            text += &format!("- {name}: {count}{loads}{on}\n");
         }
         text.push('\n');
     }
-    text += "Please confirm the day.\n";
+    text += if is_dated {
+        "Please confirm.\n"
+    } else {
+        "Please confirm the day.\n"
+    };
     text
+}
+
+/// The date on which a line must be there or is taken away; `None` where the work has no first day yet.
+fn day(site: &Site, order: &Order, line: &OrderLine) -> Option<String> {
+    let nth = day_needed(order.chosen()?, line.item)?;
+    let (year, month, day) = working_day(site.show.start?, nth)?;
+    Some(in_words(year, month, day))
 }
 
 /// What a supplier is asked to do.

@@ -1,8 +1,8 @@
 //! The words of an order, the same on screen, on paper and in a message.
 
 use underbrick_calc::order::{
-    Comes, Currency, Decimal, Figure, Labour, Money, Need, NeedAmount, OrderLine, Priced, SaleUnit,
-    Sold, Step, WorkAmount,
+    Comes, Currency, Decimal, Figure, Item, ItemGroup, Labour, Money, Need, NeedAmount, OrderLine,
+    Priced, SaleUnit, Sold, Stage, Step, WorkAmount,
 };
 use underbrick_calc::quantity::unit::kilogram;
 use underbrick_calc::quantity::{CUBIC_FOOT_M3, MassDensity, POUND_KG, metres, unit};
@@ -13,6 +13,26 @@ use underbrick_calc::site::ShownIn;
 pub fn count_words(count: Decimal, unit: SaleUnit) -> String {
     let count = count.normalize();
     format!("{count} {}", unit.symbol(count == Decimal::ONE))
+}
+
+/// The first day on which an item must be there, or that on which it is loaded; counted from 0. `None` where the days do not say.
+#[must_use]
+pub fn day_needed(priced: &Priced, item: Item) -> Option<usize> {
+    let days = &priced.programme.days;
+    let has_stage = |wanted: Stage| {
+        days.iter().position(|day| {
+            let mut stages = day.stages.iter();
+            stages.any(|(stage, _)| *stage == wanted)
+        })
+    };
+    match item.group() {
+        // What is not laid again is known once the field lies.
+        ItemGroup::TakenAway if item == Item::OldBrick => has_stage(Stage::HandOver),
+        ItemGroup::TakenAway => has_stage(Stage::LoadSpoil),
+        ItemGroup::Material | ItemGroup::Hire => {
+            days.iter().position(|day| day.on_site.contains(&item))
+        }
+    }
 }
 
 /// An amount without the minor unit where that is nothing: `$4,310`.

@@ -23,6 +23,8 @@ pub(super) const NOTE: f64 = 13.5;
 const APART: f64 = 9.0;
 /// Between two figures side by side.
 const GUTTER: f64 = 24.0;
+/// Lines to write on that are never left out.
+const LEAST_HAND: usize = 2;
 /// Height of a line to write on by hand: 7 mm.
 const HAND: f64 = 35.0;
 /// Least width of a caption: a narrow figure has a wider one.
@@ -209,9 +211,10 @@ impl Setter {
     /// Names over their values, three across where they are short enough, ruled like a title block.
     fn facts(&mut self, facts: &[(String, String)]) {
         let (name, value) = (Type::second(NOTE - 1.0), Type::regular(BODY));
+        let wide = |written: &str, of: Type| of.size * text::advance(written, of.weight);
         let widest = facts
             .iter()
-            .map(|(_, written)| value.size * text::advance(written, value.weight))
+            .map(|(called, written)| wide(written, value).max(wide(called, name)))
             .fold(0.0, f64::max);
         // Longer values stand in several lines.
         let n_columns: usize = if widest < self.width / 3.0 - 20.0 {
@@ -475,9 +478,11 @@ impl Setter {
         if let Some(last) = self.strips.last_mut() {
             last.keeps_next = true;
         }
-        for _ in 0..n_lines.min(60) {
+        for nth in 0..n_lines.min(60) {
             let mut strip = Strip::of_height(HAND);
             strip.rule(0.0, self.width, HAND - 1.0, HAIRLINE);
+            strip.keeps_next = nth + 1 < n_lines.min(LEAST_HAND);
+            strip.is_spare = nth >= LEAST_HAND;
             self.strips.push(strip);
         }
         self.after(APART);

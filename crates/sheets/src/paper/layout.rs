@@ -77,6 +77,9 @@ fn paginated(strips: Vec<Strip>, height: f64) -> Vec<Strip> {
             }
             continue;
         }
+        if first.is_spare && page.height + first.before + first.height > height + 0.01 {
+            continue;
+        }
         // What must stand together.
         let mut group = vec![first];
         while group.last().is_some_and(|last| last.keeps_next)

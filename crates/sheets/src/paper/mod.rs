@@ -101,7 +101,7 @@ pub enum Block {
     Picture(Picture),
     /// A line to sign on, with what was signed.
     Signature(SignatureLine),
-    /// Room to write on by hand: what goes there, and how many lines.
+    /// Room to write on by hand: what goes there, and how many lines; where the page ends, fewer, but two at the least.
     WriteIn(String, usize),
     /// What is not parted by the end of a page, if it fits one.
     Together(Vec<Self>),

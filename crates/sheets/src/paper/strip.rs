@@ -23,6 +23,8 @@ pub(super) struct Strip {
     /// Whether the next strip must stand on the same page.
     pub keeps_next: bool,
     pub starts_page: bool,
+    /// Whether it is left out rather than begin a page: one more line to write on.
+    pub is_spare: bool,
     /// What is repeated above it where it opens a page: the head of its table.
     pub head: Option<Rc<Strip>>,
     /// In dots to the right and up from the upper left corner.

@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use underbrick_drawing::font::Weight;
 use underbrick_drawing::item::Anchor;
 
 use super::blocks::{NOTE, Setter, count, width_of};
@@ -13,6 +14,10 @@ use super::{Align, BOX, Block, Column, DOT_MM, Table, TableRow};
 /// Type of cells, in dots: 8.5 points, and where a table is wide the least.
 const CELL: f64 = 15.0;
 const LEAST_CELL: f64 = 11.5;
+/// Type down to which a table of figures is set smaller so that no cell is broken: 7.4 points.
+const WHOLE_CELL: f64 = 13.0;
+/// Columns from which on a table is one of figures rather than of sentences.
+const OF_FIGURES: usize = 6;
 /// Space on both sides of a cell.
 const BESIDE: f64 = 7.0;
 /// Space above and below a row.
@@ -95,7 +100,7 @@ impl Setter {
             let n_parts = parts.len();
             for (part, strip) in parts.iter_mut().enumerate() {
                 let (is_first, is_end) = (part == 0, part + 1 == n_parts);
-                if written.is_strong && is_first {
+                if written.is_strong && !written.names_a_group() && is_first {
                     strip.rule(0.0, columns.whole(), 0.0, 1.0);
                 }
                 let under = strip.height;
@@ -108,7 +113,7 @@ impl Setter {
                 );
                 strip.head = Some(Rc::clone(&repeated));
                 // Neither the first row nor the last stands alone on its page.
-                let is_beside_end = nth == 0 || nth + 2 == n_rows;
+                let is_beside_end = nth == 0 || nth + 2 == n_rows || written.names_a_group();
                 strip.keeps_next = is_end && n_parts == 1 && n_rows > 2 && is_beside_end;
                 if is_last {
                     strip.height += 14.0;
@@ -155,12 +160,15 @@ impl Setter {
         (row, role): (usize, Role),
         (least, most): (f64, f64),
     ) -> Vec<Strip> {
+        let page_width = self.width;
+        let is_group = role == Role::Cell && set.weight == Weight::Bold && is_alone(cells);
         let lines: Vec<Vec<String>> = columns
             .all
             .iter()
             .zip(cells)
             .map(|(column, written)| {
-                wrap(written, set.weight, set.size, column.width - 2.0 * BESIDE)
+                let width = if is_group { page_width } else { column.width };
+                wrap(written, set.weight, set.size, width - 2.0 * BESIDE)
             })
             .collect();
         let nodes: Vec<usize> = lines
@@ -183,6 +191,21 @@ impl Setter {
                 row_part(columns, &part, &nodes, set, (is_head, least))
             })
             .collect()
+    }
+}
+
+/// Whether the first cell is all that is written.
+fn is_alone(cells: &[String]) -> bool {
+    let [first, rest @ ..] = cells else {
+        return false;
+    };
+    !first.is_empty() && !rest.is_empty() && rest.iter().all(String::is_empty)
+}
+
+impl TableRow {
+    /// Whether the row is a heading of those below it: strong, and nothing but its first cell, which then runs over all columns.
+    fn names_a_group(&self) -> bool {
+        self.is_strong && is_alone(&self.cells)
     }
 }
 
@@ -283,7 +306,11 @@ impl Width {
 
 impl Columns {
     fn of(columns: &[Column], tables: &[&[TableRow]], most: f64) -> Self {
-        let mut size = CELL;
+        let fits_whole = |size: &f64| asked(columns, tables, *size).1.iter().sum::<f64>() <= most;
+        let sizes = [CELL, CELL - 0.5, CELL - 1.0, CELL - 1.5, WHOLE_CELL];
+        let of_figures = columns.len() >= OF_FIGURES;
+        let mut sizes = sizes.into_iter().filter(|_| of_figures);
+        let mut size = sizes.find(fits_whole).unwrap_or(CELL);
         loop {
             let (least, natural) = asked(columns, tables, size);
             let (least_sum, natural_sum): (f64, f64) = (least.iter().sum(), natural.iter().sum());
@@ -340,7 +367,12 @@ fn asked(columns: &[Column], tables: &[&[TableRow]], size: f64) -> (Vec<f64>, Ve
             // A head may stand in several lines.
             least = least.max(size * widest_word_em(&column.head, bold.weight) + 2.0 * BESIDE);
             let mut natural = least.max(width_of(&column.head, bold.weight, size) + 2.0 * BESIDE);
-            for row in tables.iter().copied().flatten() {
+            for row in tables
+                .iter()
+                .copied()
+                .flatten()
+                .filter(|row| !row.names_a_group())
+            {
                 let Some(cell) = row.cells.get(nth) else {
                     continue;
                 };

@@ -176,7 +176,7 @@ impl Both {
         let all = self.found.iter().chain(&self.proposed);
         let width = column::width(all, draft.sheet());
         column::draw(&mut draft, frame, named, width);
-        draft.finish(words)
+        draft.finish(&words)
     }
 }
 
