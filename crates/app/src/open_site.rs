@@ -15,6 +15,7 @@ use crate::ground::{GroundView, cross_ui, first_cut, long_ui};
 use crate::kept_rows::{KeptRows, known, known_share, places_in_order};
 use crate::light::Light;
 use crate::plan_view::{PlanViewState, plan_touched, plan_ui, with_plan};
+use crate::platform::device;
 use crate::stops::build::{self, after_check, is_questioned, station_of};
 use crate::stops::opened::{BuildList, Opened, OrderPart, Part, PictureShown, StagesShown};
 use crate::stops::penetrometer::{RowStep, after_row, new_row};
@@ -341,6 +342,7 @@ impl Open {
     /// Gives whether the person went back to the list.
     pub fn ui(&mut self, ui: &mut Ui) -> bool {
         let whole = ui.max_rect();
+        self.visit.write_on(device::letter(ui));
         let areas = if whole.width() >= whole.height() {
             Areas::landscape(whole, theme::text_scale(ui))
         } else {
@@ -710,7 +712,11 @@ impl Open {
             self.jump(place);
             ui.request_repaint();
         }
-        if let Some(part @ Part::Picture(_)) = answer.opened {
+        if answer.opened == Some(Part::NextDevice) {
+            device::next_letter(ui);
+            self.visit.write_on(device::letter(ui));
+            ui.request_repaint();
+        } else if let Some(part @ Part::Picture(_)) = answer.opened {
             self.turn_picture(part);
             ui.request_repaint();
         } else if let Some(part) = answer.opened {

@@ -4,6 +4,7 @@
 //! The folder of the sites is handed over as a [`Shelf`](underbrick_records::Shelf). Loss of the focus and the back key come with egui's input;
 //! the scale of the screen is egui's `pixels_per_point`.
 
+pub(crate) mod device;
 mod edges;
 mod tablet;
 

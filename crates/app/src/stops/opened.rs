@@ -35,6 +35,8 @@ pub struct Opened {
     pub picture: Option<PictureShown>,
     /// Whether pictures that were taken away are listed.
     pictures_away: bool,
+    /// How many times older changes were asked for.
+    pub n_older_changes: usize,
     /// What was copied last, and at which revision of the visit.
     pub copied: Option<(Copies, u64)>,
 }
@@ -71,6 +73,8 @@ pub enum BuildList {
     Gauge,
     /// The day log.
     Days,
+    /// Who changed what.
+    Changes,
 }
 
 /// What stands large in the place of the ground.
@@ -116,6 +120,10 @@ pub enum Part {
     Picture(Option<PictureShown>),
     /// Pictures that were taken away.
     PicturesAway,
+    /// Older changes.
+    OlderChanges,
+    /// The next letter for this device.
+    NextDevice,
 }
 
 impl OrderPart {
@@ -148,6 +156,8 @@ impl Opened {
             Part::BuildList(list) => self.lists.contains(list),
             Part::Picture(shown) => self.picture == *shown,
             Part::PicturesAway => self.pictures_away,
+            Part::OlderChanges => self.n_older_changes > 0,
+            Part::NextDevice => false,
         }
     }
 
@@ -163,6 +173,9 @@ impl Opened {
             Part::Station(nth) => self.station = nth,
             Part::Picture(shown) => self.picture = shown,
             Part::PicturesAway => self.pictures_away = !self.pictures_away,
+            Part::OlderChanges => self.n_older_changes = self.n_older_changes.saturating_add(1),
+            // It is no part of the rows: the settings keep it.
+            Part::NextDevice => {}
             Part::BuildList(list) => {
                 if !self.lists.remove(&list) {
                     self.lists.insert(list);

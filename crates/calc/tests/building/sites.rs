@@ -121,6 +121,7 @@ pub fn set_up(rod_at_sill: Option<Length>) -> SetUp {
 pub fn stamp(at_s: i64, initials: &str) -> Stamp {
     Stamp {
         at_s: Some(at_s),
+        east_s: 0,
         initials: initials.to_owned(),
         device: "tablet".to_owned(),
     }

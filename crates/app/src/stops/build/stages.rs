@@ -92,10 +92,11 @@ fn closed_by(visit: &Visit, stage: HoldStage) -> String {
     }
 }
 
-/// Date and time without seconds: `2026-05-04 13:30 UTC`.
+/// Date and time without seconds as the clock showed them: `2026-05-04 08:30`, or `2026-05-04 13:30 UTC` where it showed that.
 pub(super) fn when(at: &str) -> String {
+    let zone = if at.ends_with('Z') { " UTC" } else { "" };
     match (at.get(..10), at.get(11..16)) {
-        (Some(date), Some(time)) => format!("{date} {time} UTC"),
+        (Some(date), Some(time)) => format!("{date} {time}{zone}"),
         _ => at.to_owned(),
     }
 }
