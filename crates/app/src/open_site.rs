@@ -25,6 +25,7 @@ use crate::theme::{self, Ink, Theme, size};
 use crate::title_bar::title_ui;
 use crate::visit::Visit;
 use crate::widgets::build::CheckTap;
+use crate::widgets::build::full_size::full_size_ui;
 use crate::widgets::build::live::live_ui;
 use crate::widgets::build::station::station_ui;
 use crate::widgets::key::Key;
@@ -143,6 +144,7 @@ impl Open {
             return;
         }
         self.opened.station = None;
+        self.opened.full_size = None;
         if let Some(stage) = build::stage_of(&self.visit, place) {
             self.opened.stages = StagesShown::Only(stage);
         }
@@ -176,6 +178,8 @@ impl Open {
             self.show.page = ShowPage::default();
         } else if self.pad.place().is_some() {
             self.leave_pad();
+        } else if self.opened.full_size.take().is_some() {
+            return true;
         } else if self.opened.station.take().is_none() {
             self.leave_pad();
             return false;
@@ -386,7 +390,10 @@ impl Open {
         };
         let line = egui::Stroke::new(1.0, theme::color(Ink::Hairline, theme));
         let is_ground = self.opened.picture.is_none();
-        if is_ground && (self.stop != Stop::Build || self.opened.station.is_none()) {
+        if is_ground
+            && (self.stop != Stop::Build
+                || (self.opened.station.is_none() && self.opened.full_size.is_none()))
+        {
             ui.painter()
                 .hline(areas.cross.x_range(), areas.long.min.y, line);
         }
@@ -497,6 +504,15 @@ impl Open {
         {
             self.ground.cut_at(station);
             if let Some(part) = station_ui(ui, areas.cross.union(areas.long), &view) {
+                self.opened.turn(part);
+                ui.request_repaint();
+            }
+            return Some(None);
+        }
+        if let Some(which) = self.opened.full_size
+            && let Some(view) = build::full_size::view(&self.visit, which)
+        {
+            if let Some(part) = full_size_ui(ui, areas.cross.union(areas.long), &view) {
                 self.opened.turn(part);
                 ui.request_repaint();
             }
@@ -722,7 +738,11 @@ impl Open {
         } else if let Some(part) = answer.opened {
             if matches!(
                 part,
-                Part::Order(_) | Part::Stages(_) | Part::Station(_) | Part::BuildList(_)
+                Part::Order(_)
+                    | Part::Stages(_)
+                    | Part::Station(_)
+                    | Part::BuildList(_)
+                    | Part::FullSize(_)
             ) {
                 self.leave_pad();
             }

@@ -6,6 +6,7 @@
 
 pub(crate) mod device;
 mod edges;
+pub(crate) mod screen;
 mod tablet;
 
 use std::path::{Path, PathBuf};

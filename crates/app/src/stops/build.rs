@@ -2,6 +2,7 @@
 
 mod changes;
 mod days;
+pub(crate) mod full_size;
 mod gauge;
 pub(crate) mod live;
 mod stages;

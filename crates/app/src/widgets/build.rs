@@ -2,6 +2,7 @@
 
 mod change;
 mod check;
+pub(crate) mod full_size;
 pub(crate) mod live;
 mod stage;
 mod stake_line;
@@ -9,6 +10,7 @@ pub(crate) mod station;
 
 pub use change::ChangeRow;
 pub use check::{CheckRow, CheckTap};
+pub use full_size::{FullSizeView, RodMark, ScreedEnd};
 pub use live::Live;
 pub use stage::StageRow;
 pub use stake_line::StakeLine;
