@@ -9,7 +9,7 @@
 )]
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use egui::{Role, Vec2, vec2};
@@ -41,7 +41,7 @@ fn an_hour_before() -> String {
     "2026-05-04T19:40:00-05:00".to_owned()
 }
 
-fn harness(shelf: &TempDir, site: &PathBuf, size: Vec2) -> Harness<'static, Shell> {
+fn harness(shelf: &TempDir, site: &Path, size: Vec2) -> Harness<'static, Shell> {
     let shell = Shell::new(
         Shelf::at(shelf.path()),
         underbrick_records::catalogue().unwrap(),
@@ -82,7 +82,7 @@ impl App {
     }
 
     /// Closes the site, and opens it in a new window.
-    fn again(self, meanwhile: impl FnOnce(&PathBuf)) -> Self {
+    fn again(self, meanwhile: impl FnOnce(&Path)) -> Self {
         let Self {
             harness: old,
             site,

@@ -304,12 +304,9 @@ fn gather(path: &[Step], value: &Value, texts: &mut Vec<String>) {
         return;
     }
     match value {
-        Value::String(text) if is_typed(path) => {
-            if !text.trim().is_empty() {
-                texts.push(text.clone());
-            }
-        }
-        Value::String(text) if !text.is_empty() && !is_choice_word(text) => texts.push(plain(text)),
+        Value::String(text) if text.trim().is_empty() => {}
+        Value::String(text) if is_typed(path) => texts.push(text.clone()),
+        Value::String(text) if !is_choice_word(text) => texts.push(plain(text)),
         Value::Array(things) => {
             for (idx, thing) in things.iter().enumerate() {
                 gather(&longer(path, Step::Nth(idx, None)), thing, texts);

@@ -220,14 +220,17 @@ fn lines_are_read_as_they_were_written_and_may_stand_for_the_one_before() {
     };
     let line = one.line();
     assert_eq!(line.matches('\n').count(), 1, "{line}");
-    assert_eq!(ChangeList::read(&line).changes, [one.clone()]);
+    assert_eq!(ChangeList::read(&line).changes, std::slice::from_ref(&one));
     let longer = Change {
         to: "4 ft 6 in".to_owned(),
         goes_on: true,
         ..one.clone()
     };
     let text = format!("// head\n{line}{}", longer.line());
-    assert_eq!(ChangeList::read(&text).changes, [longer.clone()]);
+    assert_eq!(
+        ChangeList::read(&text).changes,
+        std::slice::from_ref(&longer)
+    );
     // The line that it stands for is damaged: no other is given up for it.
     let text = format!("{line}(at: \"20\n{}", longer.line());
     let list = ChangeList::read(&text);
