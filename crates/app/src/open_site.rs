@@ -321,6 +321,7 @@ impl Open {
                 | Edit::Hammer(..)
                 | Edit::DrivenInto(..)
                 | Edit::Fabric(_)
+                | Edit::Plant(_)
                 | Edit::Courses(_)
                 | Edit::StartSide(_)
                 | Edit::ReturnAtDoor(_)

@@ -541,6 +541,7 @@ fn change(record: &mut SiteFile, edit: &Edit) {
         | Edit::BringPictureBack(_)
         | Edit::Agree { .. } => {}
         Edit::Fabric(laid) => record.bed.fabric = *laid,
+        Edit::Plant(plant) => record.bed.plant = (*plant).into(),
         Edit::EdgeStands(stands) => record.edge.stands = (*stands).into(),
         Edit::Restraint(kind) => {
             let is_same = matches!(

@@ -168,6 +168,7 @@ pub fn words_of(path: &[Step]) -> String {
                 "confirmed" => said.push("asked about, and right".to_owned()),
                 "Straight" | "Curve" | "Steps" | "Break" | "Fixed" => {}
                 _ if matches!(path.get(nth + 1), Some(Step::Nth(..) | Step::Keyed(_))) => {}
+                "plant" => said.push("the base is compacted by a".to_owned()),
                 word => said.push(word.replace('_', " ")),
             },
             Step::Nth(_, Some(name)) => said.push(format!("{name}:")),

@@ -128,6 +128,7 @@ impl Said {
             SpotKind::JointWidth => "check-joint-width",
             SpotKind::JointFill => "check-joint-fill",
             SpotKind::BondLine => "check-bond-line",
+            SpotKind::AboveInlet => "check-above-inlet",
         })
     }
 

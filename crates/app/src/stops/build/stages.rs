@@ -1,7 +1,8 @@
 //! Stages with hold points: the list in order, and what the shown one asks for.
 
 use underbrick_calc::build::{
-    Asks, Build, HoldStage, ReadingFound, Required, StageFound, StageState, Surface, Verdict,
+    Asks, Build, HoldStage, ReadingFound, Required, SpotKind, StageFound, StageState, Surface,
+    Verdict,
 };
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{in_metres, metres};
@@ -145,6 +146,12 @@ fn asked(
             },
         )]));
     }
+    for kind in may_check(build, found.stage) {
+        rows.push(Row::Acts(vec![(
+            format!("check: {}", kind.name()),
+            Edit::AddSpot(kind),
+        )]));
+    }
     closing(visit, found, rows);
     if !found.cautions.is_empty() {
         let words = Words::of(visit.site().show.crew_reads);
@@ -267,6 +274,21 @@ fn spot_to_read(visit: &Visit, check: &Required) -> String {
     drop.map_or_else(String::new, |drop| {
         format!("tape must read {}", visit.site().shown_in.length(drop))
     })
+}
+
+/// What a stage may be checked for at any spot, though it does not ask for it.
+fn may_check(build: &Build, stage: HoldStage) -> Vec<SpotKind> {
+    match stage {
+        HoldStage::Lift(number) if number == build.lifts.len() => {
+            vec![SpotKind::StraightedgeOnBase]
+        }
+        HoldStage::Field => vec![
+            SpotKind::JointWidth,
+            SpotKind::BondLine,
+            SpotKind::AboveInlet,
+        ],
+        _ => Vec::new(),
+    }
 }
 
 /// The surface that a stage reads.
