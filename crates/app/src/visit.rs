@@ -162,6 +162,12 @@ impl Visit {
         self.device = device;
     }
 
+    /// The letter of this device; `None` where it has none.
+    #[must_use]
+    pub const fn device_letter(&self) -> Option<char> {
+        self.device
+    }
+
     /// What this device is called in the record.
     #[must_use]
     pub fn device(&self) -> String {

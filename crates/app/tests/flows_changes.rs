@@ -214,7 +214,7 @@ fn readings_stages_days_and_the_design_are_listed_newest_first() {
 fn a_device_of_a_crew_has_a_letter_that_its_readings_carry() {
     let mut app = curved(LANDSCAPE);
     app.press("show who changed what");
-    app.press("written on this device");
+    app.press("give this device a letter");
     app.press("written on device A");
     app.type_at(Place::StringAboveGrade, "2");
     let first = app.listed().first().unwrap().clone();

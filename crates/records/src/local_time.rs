@@ -53,6 +53,23 @@ mod tests {
         assert_eq!(again, at.parse().unwrap());
     }
 
+    /// Nine in the evening five hours behind UTC is the next day there, and the same day where it was written.
+    #[test]
+    fn a_stamp_keeps_its_own_day() {
+        let mut site = crate::SiteFile::new("3 Sample Lane", "");
+        let stamp = crate::v1::Stamp {
+            at: "2026-05-04T21:15:00-05:00".to_owned(),
+            ..crate::v1::Stamp::default()
+        };
+        site.add_set_up(stamp);
+        let (site, findings) = site.checked(&crate::catalogue().unwrap());
+        assert_eq!(findings.iter().count(), 0);
+        let stamp = &site.build.set_ups.first().unwrap().stamp;
+        // `date -u -d 2026-05-05T02:15:00Z +%s` of GNU coreutils, and the same of 2026-05-04T21:15:00Z.
+        assert_eq!(stamp.at_s, Some(1_777_947_300));
+        assert_eq!(stamp.local_s(), Some(1_777_929_300));
+    }
+
     #[test]
     fn a_late_evening_is_still_the_same_day() {
         // Central time of the United States by its rule in POSIX form: five hours behind in summer, six in winter.

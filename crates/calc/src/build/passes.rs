@@ -67,8 +67,8 @@ impl Plant {
     /// As the passes.
     #[must_use]
     pub fn most_compacted(self) -> Option<Length> {
-        let columns = COLUMNS_MM.iter().zip(self.passes());
-        let last = columns.filter(|(_, passes)| passes.is_some()).last();
+        let mut columns = COLUMNS_MM.iter().zip(self.passes()).rev();
+        let last = columns.find(|(_, passes)| passes.is_some());
         last.map(|(most_mm, _)| millimetres(*most_mm))
     }
 }

@@ -32,15 +32,17 @@ pub(super) fn rows(visit: &Visit, opened: &Opened, rows: &mut Vec<Row>) {
         return;
     }
     rows.push(Row::More {
-        words: format!("written on {}: next letter", visit.device()),
+        words: match visit.device_letter() {
+            None => "give this device a letter".to_owned(),
+            Some(_) => format!("written on {}: next letter", visit.device()),
+        },
         part: Part::NextDevice,
     });
     let most = AT_ONCE.saturating_mul(opened.n_older_changes.saturating_add(1));
-    // Each with the one written down before it.
-    let before = std::iter::once(None).chain(all.changes.iter().map(Some));
-    let newest: Vec<_> = all.changes.iter().zip(before).collect();
-    let newest = newest.into_iter().rev().take(most);
-    rows.extend(newest.map(|(change, before)| Row::Build(BuildBit::Change(one(change, before)))));
+    for (idx, change) in all.changes.iter().enumerate().rev().take(most) {
+        let before = idx.checked_sub(1).and_then(|idx| all.changes.get(idx));
+        rows.push(Row::Build(BuildBit::Change(one(change, before))));
+    }
     let n_older = all.changes.len().saturating_sub(most);
     if n_older > 0 {
         rows.push(Row::More {
