@@ -268,6 +268,7 @@ check-lippage = Step from one brick to the next
 check-joint-width = Width of a joint
 check-joint-fill = How far the jointing lies below the top
 check-bond-line = How far a bond line leaves a string of { $long }
+check-above-inlet = How far the brick stands above a drain inlet
 within = { $high } high, { $low } low
 at-most = at most { $most }
 by-hand = No reading is asked for: looked over and closed by hand.

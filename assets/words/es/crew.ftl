@@ -271,6 +271,7 @@ check-lippage = Desnivel de un ladrillo al siguiente
 check-joint-width = Ancho de una junta
 check-joint-fill = Cuánto queda la arena de la junta por debajo de la cara
 check-bond-line = Cuánto se aparta una línea de juntas de un cordel de { $long }
+check-above-inlet = Cuánto sobresale el ladrillo sobre una rejilla de desagüe
 within = { $high } arriba, { $low } abajo
 at-most = a lo más { $most }
 by-hand = No se pide ninguna lectura: se revisa y se cierra a mano.

@@ -8,27 +8,20 @@ use underbrick_records::v1::{ReadBy, Signature, Stamp};
 
 use crate::edit::Edit;
 
-/// Tells date and time, such as `2026-05-04T13:30:00Z`.
+/// Tells date and time of the place, such as `2026-05-04T08:30:00-05:00`; with a `Z` where it is UTC.
 pub type Clock = fn() -> String;
-
-/// What this device is called in the record: there is no account that would know it by another name.
-const DEVICE: &str = "this device";
 
 /// The clock of the device.
 pub(crate) fn device_clock() -> String {
     Stamp::now("", "").at
 }
 
-/// Carries out an edit of the building. False where the edit is of something else, and nothing was changed.
-pub(crate) fn change(record: &mut SiteFile, edit: &Edit, clock: Clock) -> bool {
-    let stamp = |record: &SiteFile| Stamp {
-        at: clock(),
-        by: record.build.initials.trim().to_owned(),
-        device: DEVICE.to_owned(),
-    };
+/// Carries out an edit of the building, by whom, when and on which device `stamp` says. False where the edit is of something else, and nothing was changed.
+pub(crate) fn change(record: &mut SiteFile, edit: &Edit, stamp: &Stamp) -> bool {
+    let stamp = || stamp.clone();
     match edit {
         Edit::AddSetUp => {
-            record.add_set_up(stamp(record));
+            record.add_set_up(stamp());
         }
         Edit::AddCheck {
             surface,
@@ -44,7 +37,7 @@ pub(crate) fn change(record: &mut SiteFile, edit: &Edit, clock: Clock) -> bool {
             } else {
                 written(shown_in, *offset, false)
             };
-            let stamp = stamp(record);
+            let stamp = stamp();
             record.add_build_reading(&station, &offset, *surface, *by_rod, stamp);
         }
         Edit::RemoveCheck(reading_idx) => {
@@ -63,19 +56,19 @@ pub(crate) fn change(record: &mut SiteFile, edit: &Edit, clock: Clock) -> bool {
             }
         }
         Edit::AddSpot(kind) => {
-            let stamp = stamp(record);
+            let stamp = stamp();
             record.add_spot(*kind, "", stamp);
         }
         Edit::RemoveSpot(spot_idx) => {
             record.remove_spot(*spot_idx);
         }
         Edit::CloseStage(stage) => {
-            let stamp = stamp(record);
+            let stamp = stamp();
             record.close_stage(*stage, stamp);
         }
         Edit::ReopenStage(stage) => record.reopen_stage(*stage),
         Edit::AddDay => {
-            let stamp = stamp(record);
+            let stamp = stamp();
             let date: String = stamp
                 .at
                 .chars()
@@ -94,12 +87,12 @@ pub(crate) fn change(record: &mut SiteFile, edit: &Edit, clock: Clock) -> bool {
         }
         Edit::AddPictures { files, of } => {
             for file in files {
-                let stamp = stamp(record);
+                let stamp = stamp();
                 record.add_picture(file, (*of).into(), stamp);
             }
         }
         Edit::BringPictureBack(file) => {
-            let stamp = stamp(record);
+            let stamp = stamp();
             record.bring_picture_back(file, stamp);
         }
         Edit::Text { place, typed } => {
@@ -107,7 +100,7 @@ pub(crate) fn change(record: &mut SiteFile, edit: &Edit, clock: Clock) -> bool {
             let is_same = record.text(*place) == Some(text.as_str());
             record.set_text(*place, &text);
             if !is_same {
-                let stamp = stamp(record);
+                let stamp = stamp();
                 stamp_at(record, *place, stamp);
             }
         }
@@ -119,7 +112,7 @@ pub(crate) fn change(record: &mut SiteFile, edit: &Edit, clock: Clock) -> bool {
             let signature = Signature {
                 name: name.clone(),
                 strokes: strokes.clone(),
-                stamp: stamp(record),
+                stamp: stamp(),
             };
             // What cannot be signed is said at the field, before anyone gets here; the record is as before then.
             drop(record.agree(clauses, signature));

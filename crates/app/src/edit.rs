@@ -1,6 +1,6 @@
 //! What a view asks for. Views return edits; `Visit::apply` alone carries them out.
 
-use underbrick_calc::build::{HoldStage, SpotKind, Surface};
+use underbrick_calc::build::{HoldStage, Plant, SpotKind, Surface};
 use underbrick_calc::line::Taking;
 use underbrick_calc::order::{Decimal, Item, Way};
 use underbrick_calc::place::Place;
@@ -94,6 +94,8 @@ pub enum Edit {
     DrivenInto(usize, DrivenInto),
     /// Whether a fabric lies on the undisturbed ground.
     Fabric(bool),
+    /// What compacts the base.
+    Plant(Plant),
     /// How the edge brick stands.
     EdgeStands(EdgeStands),
     /// What holds the edge.

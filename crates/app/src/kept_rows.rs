@@ -13,7 +13,7 @@ use crate::widgets::rows::{Row, ValueState};
 /// The rows of every stop, made when something they show has changed.
 #[derive(Default)]
 pub(crate) struct KeptRows {
-    key: Option<((u64, u64), Option<Place>, Opened)>,
+    key: Option<([u64; 3], String, Option<Place>, Opened)>,
     stops: Vec<(Stop, Vec<Row>)>,
     /// What stands in the place of a stop's rows while a picture is shown large.
     card: Vec<Row>,
@@ -22,12 +22,18 @@ pub(crate) struct KeptRows {
 impl KeptRows {
     /// Makes them anew where the visit, the value being set or what is shown in full is another than before.
     pub fn refresh(&mut self, visit: &Visit, set: Option<Place>, opened: &Opened) {
-        let revision = (visit.revision(), visit.album().revision());
-        let is_same = self.key.as_ref().is_some_and(|(was_at, was_set, was)| {
-            (*was_at, *was_set, was) == (revision, set, opened)
+        let revisions = [
+            visit.revision(),
+            visit.album().revision(),
+            visit.changes().revision,
+        ];
+        let device = visit.device();
+        let key = self.key.as_ref();
+        let is_same = key.is_some_and(|(was_at, was_on, was_set, was)| {
+            (*was_at, was_on, *was_set, was) == (revisions, &device, set, opened)
         });
         if !is_same {
-            self.key = Some((revision, set, opened.clone()));
+            self.key = Some((revisions, device, set, opened.clone()));
             self.card = pictures::card(visit, opened.picture);
             self.stops = Stop::ALL
                 .map(|stop| (stop, stop.rows(visit, set, opened)))

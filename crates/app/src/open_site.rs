@@ -15,7 +15,7 @@ use crate::ground::{GroundView, cross_ui, first_cut, long_ui};
 use crate::kept_rows::{KeptRows, known, known_share, places_in_order};
 use crate::light::Light;
 use crate::plan_view::{PlanViewState, plan_touched, plan_ui, with_plan};
-use crate::platform::Platform;
+use crate::platform::{Platform, device};
 use crate::stops::build::{self, after_check, is_questioned, station_of};
 use crate::stops::opened::{BuildList, Opened, OrderPart, Part, PictureShown, StagesShown};
 use crate::stops::penetrometer::{RowStep, after_row, new_row};
@@ -25,6 +25,7 @@ use crate::theme::{self, Ink, Theme, size};
 use crate::title_bar::title_ui;
 use crate::visit::Visit;
 use crate::widgets::build::CheckTap;
+use crate::widgets::build::full_size::full_size_ui;
 use crate::widgets::build::live::live_ui;
 use crate::widgets::build::station::station_ui;
 use crate::widgets::key::Key;
@@ -166,6 +167,7 @@ impl Open {
             return;
         }
         self.opened.station = None;
+        self.opened.full_size = None;
         if let Some(stage) = build::stage_of(&self.visit, place) {
             self.opened.stages = StagesShown::Only(stage);
         }
@@ -199,6 +201,8 @@ impl Open {
             self.show.page = ShowPage::default();
         } else if self.pad.place().is_some() {
             self.leave_pad();
+        } else if self.opened.full_size.take().is_some() {
+            return true;
         } else if self.opened.station.take().is_none() {
             self.leave_pad();
             return false;
@@ -340,6 +344,7 @@ impl Open {
                 | Edit::Hammer(..)
                 | Edit::DrivenInto(..)
                 | Edit::Fabric(_)
+                | Edit::Plant(_)
                 | Edit::Courses(_)
                 | Edit::StartSide(_)
                 | Edit::ReturnAtDoor(_)
@@ -365,6 +370,7 @@ impl Open {
     /// Gives whether the person went back to the list.
     pub fn ui(&mut self, ui: &mut Ui) -> bool {
         let whole = ui.max_rect();
+        self.visit.write_on(device::letter(ui));
         let areas = if whole.width() >= whole.height() {
             Areas::landscape(whole, theme::text_scale(ui))
         } else {
@@ -410,7 +416,10 @@ impl Open {
         };
         let line = egui::Stroke::new(1.0, theme::color(Ink::Hairline, theme));
         let is_ground = self.opened.picture.is_none();
-        if is_ground && (self.stop != Stop::Build || self.opened.station.is_none()) {
+        if is_ground
+            && (self.stop != Stop::Build
+                || (self.opened.station.is_none() && self.opened.full_size.is_none()))
+        {
             ui.painter()
                 .hline(areas.cross.x_range(), areas.long.min.y, line);
         }
@@ -521,6 +530,15 @@ impl Open {
         {
             self.ground.cut_at(station);
             if let Some(part) = station_ui(ui, areas.cross.union(areas.long), &view) {
+                self.opened.turn(part);
+                ui.request_repaint();
+            }
+            return Some(None);
+        }
+        if let Some(which) = self.opened.full_size
+            && let Some(view) = build::full_size::view(&self.visit, which)
+        {
+            if let Some(part) = full_size_ui(ui, areas.cross.union(areas.long), &view) {
                 self.opened.turn(part);
                 ui.request_repaint();
             }
@@ -736,13 +754,21 @@ impl Open {
             self.jump(place);
             ui.request_repaint();
         }
-        if let Some(part @ Part::Picture(_)) = answer.opened {
+        if answer.opened == Some(Part::NextDevice) {
+            device::next_letter(ui);
+            self.visit.write_on(device::letter(ui));
+            ui.request_repaint();
+        } else if let Some(part @ Part::Picture(_)) = answer.opened {
             self.turn_picture(part);
             ui.request_repaint();
         } else if let Some(part) = answer.opened {
             if matches!(
                 part,
-                Part::Order(_) | Part::Stages(_) | Part::Station(_) | Part::BuildList(_)
+                Part::Order(_)
+                    | Part::Stages(_)
+                    | Part::Station(_)
+                    | Part::BuildList(_)
+                    | Part::FullSize(_)
             ) {
                 self.leave_pad();
             }

@@ -4,7 +4,9 @@
 //! The folder of the sites is handed over as a [`Shelf`](underbrick_records::Shelf). Loss of the focus and the back key come with egui's input;
 //! the scale of the screen is egui's `pixels_per_point`.
 
+pub(crate) mod device;
 mod edges;
+pub(crate) mod screen;
 mod tablet;
 
 use std::path::{Path, PathBuf};

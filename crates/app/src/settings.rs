@@ -5,7 +5,7 @@ use std::time::Duration;
 use egui::Context;
 use underbrick_records::{Light, Settings, SettingsKeeper, Shelf};
 
-use crate::platform::{KeepClear, keep_clear, set_keep_clear};
+use crate::platform::{KeepClear, device, keep_clear, screen, set_keep_clear};
 use crate::theme::{self, Theme};
 
 /// The settings of this start.
@@ -55,6 +55,8 @@ impl WornSettings {
         );
         theme::set_text_size(context, settings.text_size_percent);
         set_keep_clear(context, KeepClear::nearest(settings.keep_clear));
+        device::set_letter(context, settings.device);
+        screen::set_pixels_per_100_mm(context, Some(settings.pixels_per_100_mm));
     }
 
     /// What the context wears.
@@ -65,6 +67,8 @@ impl WornSettings {
         };
         let mut worn = Settings::new(theme::text_size(context), light);
         worn.keep_clear = keep_clear(context).whole_points();
+        worn.device = device::letter(context);
+        worn.pixels_per_100_mm = screen::pixels_per_100_mm(context).unwrap_or_default();
         worn
     }
 

@@ -9,7 +9,7 @@ use egui::{Context, Key, Modifiers, RawInput, Ui, ViewportCommand};
 use underbrick_calc::catalogue::Catalogue;
 use underbrick_calc::place::Place;
 use underbrick_calc::site::Letterhead;
-use underbrick_records::{OwnTables, RecordError, Shelf, SiteFile};
+use underbrick_records::{OwnTables, RecordError, Shelf, SiteFile, read_time_zone};
 
 use crate::built::Clock;
 use crate::exchange::Exchanging;
@@ -60,6 +60,8 @@ impl Shell {
     /// used.
     #[must_use]
     pub fn with_tables(shelf: Shelf, built_in: Catalogue, own: OwnTables) -> Self {
+        // Now, and not at the first tap.
+        read_time_zone();
         let mut shell = Self {
             settings: WornSettings::read(&shelf),
             shelf,

@@ -9,13 +9,16 @@ use underbrick_calc::findings::{Finding, Findings};
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{Letterhead, PictureOf, ShotBy, Site};
 use underbrick_calc::{Results, compute, compute_after};
-use underbrick_records::v1::{FarEnd, GradeShape, LegShape, Restraint};
-use underbrick_records::{History, KeepStatus, Keeper, OpenSite, RecordError, SiteFile};
+use underbrick_records::v1::{FarEnd, GradeShape, LegShape, Restraint, Stamp};
+use underbrick_records::{
+    ChangeList, History, How, KeepStatus, Keeper, Noted, OpenSite, RecordError, SiteFile,
+};
 use underbrick_sheets::agreement::Design;
 
 use crate::album::Album;
 use crate::built::{self, Clock};
 use crate::edit::{Edit, RestraintKind};
+use crate::platform::device;
 use crate::taken;
 
 /// What wakes the window when the writer has news.
@@ -35,6 +38,8 @@ pub struct Visit {
     typing_at: Option<Place>,
     /// Who tells the time of what is written down while the walk is built.
     clock: Clock,
+    /// The letter of this device.
+    device: Option<char>,
     album: Album,
     /// Who hands sheets over.
     letterhead: Option<Letterhead>,
@@ -73,6 +78,7 @@ impl Visit {
             revision: 0,
             typing_at: None,
             clock: built::device_clock,
+            device: None,
             album,
             letterhead: None,
         })
@@ -143,6 +149,35 @@ impl Visit {
     /// Takes the time from another clock than the device's.
     pub fn tell_time_by(&mut self, clock: Clock) {
         self.clock = clock;
+    }
+
+    /// Whether the clock tells the time of the place, and not UTC.
+    #[must_use]
+    pub fn is_local_time(&self) -> bool {
+        !(self.clock)().ends_with('Z')
+    }
+
+    /// What is written from now on is written on the device of that letter.
+    pub(crate) const fn write_on(&mut self, device: Option<char>) {
+        self.device = device;
+    }
+
+    /// The letter of this device; `None` where it has none.
+    #[must_use]
+    pub const fn device_letter(&self) -> Option<char> {
+        self.device
+    }
+
+    /// What this device is called in the record.
+    #[must_use]
+    pub fn device(&self) -> String {
+        device::name(self.device)
+    }
+
+    /// Who changed what, and when, oldest first, as far as it was read.
+    #[must_use]
+    pub fn changes(&self) -> Arc<ChangeList> {
+        self.keeper.changes()
     }
 
     /// The pictures of the site, as far as they are fetched.
@@ -228,7 +263,19 @@ impl Visit {
     /// Carries out an edit: changes the record, keeps the state before it for undo, computes, and has it written.
     pub fn apply(&mut self, edit: &Edit) {
         let mut record = self.record().clone();
-        if !built::change(&mut record, edit, self.clock) {
+        let stamp = Stamp {
+            at: (self.clock)(),
+            by: match edit {
+                // Whoever writes his initials down stands behind that already.
+                Edit::Text {
+                    place: Place::Initials,
+                    typed,
+                } => typed.trim().to_owned(),
+                _ => record.build.initials.trim().to_owned(),
+            },
+            device: self.device(),
+        };
+        if !built::change(&mut record, edit, &stamp) {
             change(&mut record, edit);
         }
         if record == *self.record() {
@@ -238,12 +285,19 @@ impl Visit {
             Edit::Text { place, .. } => Some(*place),
             _ => None,
         };
-        if typing_at.is_some() && typing_at == self.typing_at {
+        let goes_on = typing_at.is_some() && typing_at == self.typing_at;
+        if goes_on {
             self.history.undo();
         }
         self.typing_at = typing_at;
         let step = self.history.push(record);
-        self.keeper.keep(self.history.now().clone(), step);
+        let noted = Noted {
+            stamp,
+            how: How::Written,
+            goes_on,
+        };
+        self.keeper
+            .keep_noted(self.history.now().clone(), step, noted);
         self.recompute();
     }
 
@@ -255,13 +309,13 @@ impl Visit {
     /// Takes the last step back. False when there is none.
     pub fn undo(&mut self) -> bool {
         let record = self.history.undo();
-        self.moved_to(record)
+        self.moved_to(record, How::TakenBack)
     }
 
     /// Takes it forward again. False when there is none.
     pub fn redo(&mut self) -> bool {
         let record = self.history.redo();
-        self.moved_to(record)
+        self.moved_to(record, How::BroughtBack)
     }
 
     /// Whether there is a step to take back.
@@ -276,10 +330,20 @@ impl Visit {
         self.history.can_redo()
     }
 
-    fn moved_to(&mut self, record: Option<SiteFile>) -> bool {
+    fn moved_to(&mut self, record: Option<SiteFile>, how: How) -> bool {
+        let by = self.record().build.initials.trim();
+        let noted = Noted {
+            stamp: Stamp {
+                at: (self.clock)(),
+                by: by.to_owned(),
+                device: self.device(),
+            },
+            how,
+            goes_on: false,
+        };
         let Some(record) = record else { return false };
         self.typing_at = None;
-        self.keeper.keep(record, self.history.step());
+        self.keeper.keep_noted(record, self.history.step(), noted);
         self.recompute();
         true
     }
@@ -483,6 +547,7 @@ fn change(record: &mut SiteFile, edit: &Edit) {
         | Edit::BringPictureBack(_)
         | Edit::Agree { .. } => {}
         Edit::Fabric(laid) => record.bed.fabric = *laid,
+        Edit::Plant(plant) => record.bed.plant = (*plant).into(),
         Edit::EdgeStands(stands) => record.edge.stands = (*stands).into(),
         Edit::Restraint(kind) => {
             let is_same = matches!(

@@ -445,6 +445,29 @@ fn stakes_are_read_one_station_a_screen() {
     }
 }
 
+/// Row P10: 1/8 to 3/8 in above a drain inlet; joints and bond lines are checked where someone wants to.
+#[test]
+fn what_no_stage_asks_for_is_checked_and_fails_it_when_it_is_off() {
+    let mut app = curved(PORTRAIT);
+    app.press("Field");
+    app.press("check: Brick above a drain inlet");
+    assert_eq!(app.setting(), Some(Place::SpotSize(0)));
+    app.type_inches(inches(0.0625));
+    assert!(app.says("too low for water to run in"));
+    assert_eq!(app.state(HoldStage::Field), StageState::Failed);
+    app.type_again(inches(0.25));
+    assert_ne!(app.state(HoldStage::Field), StageState::Failed);
+    app.press("check: Joint width");
+    app.type_inches(inches(0.5));
+    assert!(app.says("too wide"));
+    assert_eq!(app.state(HoldStage::Field), StageState::Failed);
+    app.undo();
+    app.undo();
+    assert_ne!(app.state(HoldStage::Field), StageState::Failed);
+    let disk = app.on_disk();
+    assert_eq!(disk.build.spots.first().unwrap().kind, "above-inlet");
+}
+
 #[test]
 fn a_day_of_the_log_is_kept_with_what_came() {
     let mut app = curved(LANDSCAPE);

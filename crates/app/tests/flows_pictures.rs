@@ -341,6 +341,34 @@ fn a_picture_of_a_day_stands_in_its_log() {
 }
 
 #[test]
+fn what_lies_in_the_folder_is_taken_in_for_the_day_and_goes_onto_the_hand_over_sheet() {
+    let mut app = curved(LANDSCAPE);
+    fs::create_dir(app.site.join("pictures")).unwrap();
+    fs::write(app.kept("lift 1.jpg"), jpeg()).unwrap();
+    app.harness.state_mut().go_to(Stop::Build);
+    app.run();
+    app.press("show the day log");
+    app.press("add today");
+    app.wait_until("offered", |app| app.visit().album().unnamed().len() == 1);
+    // By UTC, and it says so: that clock names no other time.
+    assert!(app.says("This device names no time zone"));
+    app.press("take in the new picture lift 1.jpg");
+    app.wait_for(1);
+    assert_eq!(app.pictures()[0].1, PictureOf::Day(1));
+    assert!(app.shows("picture 1, day 2026-05-04"));
+    // The sheet that the device itself makes carries it: a picture is a stream of its own, stored as JPEG.
+    app.harness.state_mut().show_page(ShowPage::Papers);
+    app.run();
+    app.press("make the papers");
+    let sheet = app.site.join("sheets/hand-over.pdf");
+    app.wait_until("made", |_| sheet.is_file());
+    let bytes = fs::read(&sheet).unwrap();
+    let of_jpeg = b"DCTDecode";
+    let n_pictures = bytes.windows(of_jpeg.len()).filter(|at| at == of_jpeg);
+    assert_eq!(n_pictures.count(), 1);
+}
+
+#[test]
 fn what_cannot_be_taken_in_says_why_and_changes_nothing() {
     let mut app = curved(LANDSCAPE);
     let revision = app.visit().revision();

@@ -450,6 +450,8 @@ pub struct BedInput {
     pub undercut_limit: Option<Length>,
     /// Separation fabric on the undisturbed ground.
     pub fabric: bool,
+    /// What compacts the base.
+    pub plant: crate::build::Plant,
 }
 
 /// The brick of the field.

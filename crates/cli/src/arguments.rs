@@ -356,7 +356,7 @@ pub struct SheetsAsked {
     /// Paper of the PDFs
     #[arg(long, value_name = "PAPER", default_value = "letter")]
     pub paper: PaperAsked,
-    /// Date on the sheets: year, month, day, such as 2026-05-04 [default: today, UTC]
+    /// Date on the sheets: year, month, day, such as 2026-05-04 [default: today]
     #[arg(long, value_name = "DATE")]
     pub date: Option<String>,
 }

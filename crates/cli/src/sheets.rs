@@ -82,10 +82,10 @@ fn pictures(measured: &Measured) -> Vec<(PictureOf, Picture)> {
         .collect()
 }
 
-/// The day that stands on the sheets: as asked, or today by this machine's clock, in UTC.
+/// The day that stands on the sheets: as asked, or today where this machine is; by UTC where it names no time zone.
 fn date(written: Option<&str>) -> anyhow::Result<(i16, i8, i8)> {
     let date = match written {
-        None => jiff::tz::Offset::UTC
+        None => jiff::tz::TimeZone::system()
             .to_datetime(jiff::Timestamp::now())
             .date(),
         Some(written) => match written.trim().parse::<jiff::civil::Date>() {

@@ -45,6 +45,7 @@ pub(crate) fn empty_site(shown_in: ShownIn) -> Site {
             side_extension: None,
             undercut_limit: None,
             fabric: true,
+            plant: underbrick_calc::build::Plant::NotKnown,
         },
         brick: Brick {
             length: None,

@@ -139,6 +139,7 @@ fn site(legs: Vec<Leg>, pits: Vec<Pit>, shots: Vec<Shot>, shown_in: ShownIn) -> 
             side_extension: None,
             undercut_limit: None,
             fabric: true,
+            plant: underbrick_calc::build::Plant::NotKnown,
         },
         brick: Brick {
             length: None,

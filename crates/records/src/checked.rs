@@ -260,6 +260,7 @@ impl Check<'_> {
             side_extension: self.length(Place::SideExtension),
             undercut_limit: self.length(Place::UndercutLimit),
             fabric: self.file.bed.fabric,
+            plant: self.file.bed.plant.into(),
         }
     }
 

@@ -157,6 +157,23 @@ impl History {
         !self.undone.is_empty()
     }
 
+    pub(crate) fn shared_now(&self) -> Arc<SiteFile> {
+        Arc::clone(&self.now.site)
+    }
+
+    /// The state of that number, or else the one before the present one, to see what is other now; `None` where the present one has
+    /// that number, and where it is the first.
+    pub(crate) fn state_to_compare(&self, number: u64) -> Option<Arc<SiteFile>> {
+        if self.now.number == number {
+            return None;
+        }
+        let mut states = self.before.iter().chain(&self.undone);
+        let state = states.find(|state| state.number == number);
+        state
+            .or_else(|| self.before.last())
+            .map(|state| Arc::clone(&state.site))
+    }
+
     pub(crate) fn opened_text(&self) -> Option<&Arc<str>> {
         self.opened_text.as_ref()
     }

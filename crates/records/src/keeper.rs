@@ -10,6 +10,7 @@ use std::thread;
 use std::time::{Duration, Instant};
 
 use self::writer::Writer;
+use crate::changes::{ChangeList, Logbook, Noted, SharedChanges};
 use crate::failure::RecordError;
 use crate::history::{History, Step};
 use crate::lock::SiteLock;
@@ -44,9 +45,11 @@ pub struct Keeper {
 }
 
 #[derive(Debug)]
-struct Mail {
-    state: Arc<SiteFile>,
-    step: Step,
+enum Mail {
+    /// A state to be kept, with what is noted of the change that led to it.
+    State(Arc<SiteFile>, Step, Option<Noted>),
+    /// All changes go to the disk, though the last may go on.
+    Settle,
 }
 
 #[derive(Debug, Default)]
@@ -54,6 +57,7 @@ struct Shared {
     n_asked: AtomicU64,
     progress: Mutex<Progress>,
     changed: Condvar,
+    changes: Arc<SharedChanges>,
 }
 
 #[derive(Debug, Default)]
@@ -97,13 +101,25 @@ impl Keeper {
         };
         refuse_what_was_not_opened(&folder.join("site.ron"), history)?;
 
-        let writer = Writer::new(disk, folder, lock, history);
+        let history = history.clone();
+        let writer = Writer::new(disk, folder.clone(), lock, &history);
         let shared = Arc::new(Shared::default());
         let (mail, received) = mpsc::channel();
         let shared_with_writer = Arc::clone(&shared);
         thread::Builder::new()
             .name("site keeper".to_owned())
-            .spawn(move || write_what_comes(writer, &received, &shared_with_writer, &*wake))
+            .spawn(move || {
+                // The notice stands before anything is read: whoever waits for the end is told it, whatever happens.
+                let end = EndNotice(&shared_with_writer);
+                let changes = Arc::clone(&shared_with_writer.changes);
+                let logbook = Logbook::open(&folder, &history, changes);
+                drop(history);
+                if shared_with_writer.changes.list().revision > 0 {
+                    wake();
+                }
+                write_what_comes((writer, logbook), &received, &shared_with_writer, &*wake);
+                drop(end);
+            })
             .map_err(|error| {
                 RecordError::from_system("start a thread to write", Path::new("site.ron"), &error)
             })?;
@@ -115,18 +131,27 @@ impl Keeper {
 
     /// Hands over a state to be kept, with its step from [`History::push`] or [`History::step`]. Returns at once.
     pub fn keep(&self, state: impl Into<Arc<SiteFile>>, step: Step) {
+        self.send(Mail::State(state.into(), step, None));
+    }
+
+    /// As [`Keeper::keep`], with who changed it, when and by what: it is added to the list of changes.
+    pub fn keep_noted(&self, state: impl Into<Arc<SiteFile>>, step: Step, noted: Noted) {
+        self.send(Mail::State(state.into(), step, Some(noted)));
+    }
+
+    fn send(&self, mail: Mail) {
         self.shared.n_asked.fetch_add(1, Ordering::SeqCst);
-        let is_sent = self.mail.as_ref().is_some_and(|mail| {
-            mail.send(Mail {
-                state: state.into(),
-                step,
-            })
-            .is_ok()
-        });
+        let is_sent = self.mail.as_ref().is_some_and(|to| to.send(mail).is_ok());
         if !is_sent {
             self.shared.progress().failure =
                 Some("the writer has stopped; start the program again".to_owned());
         }
+    }
+
+    /// Every change of the site, as far as it was read and noted.
+    #[must_use]
+    pub fn changes(&self) -> Arc<ChangeList> {
+        self.shared.changes.list()
     }
 
     /// Whether what was handed over is on disk.
@@ -147,6 +172,7 @@ impl Keeper {
     /// Waits until all that was handed over so far is on disk, at most so long. Gives whether it is.
     #[must_use]
     pub fn flush(&self, at_most: Duration) -> bool {
+        self.send(Mail::Settle);
         let n_asked = self.shared.n_asked.load(Ordering::SeqCst);
         self.shared.wait_until(at_most, |progress| {
             progress.n_on_disk >= n_asked || progress.has_ended
@@ -213,29 +239,42 @@ impl Drop for EndNotice<'_> {
 }
 
 fn write_what_comes(
-    mut writer: Writer,
+    (mut writer, mut logbook): (Writer, Logbook),
     mail: &Receiver<Mail>,
     shared: &Shared,
     wake: &(dyn Fn() + Send),
 ) {
-    let end = EndNotice(shared);
     let mut n_received = 0;
     let mut is_last = false;
     while !is_last {
-        let next = if writer.is_behind() {
-            mail.recv_timeout(RETRY_AFTER)
-        } else {
-            mail.recv().map_err(|_| RecvTimeoutError::Disconnected)
+        let is_behind = writer.is_behind() || logbook.is_behind();
+        let patience = is_behind.then_some(RETRY_AFTER).or(logbook.rest());
+        let next = match patience {
+            Some(patience) => mail.recv_timeout(patience),
+            None => mail.recv().map_err(|_| RecvTimeoutError::Disconnected),
         };
         is_last = matches!(next, Err(RecvTimeoutError::Disconnected));
-        for Mail { state, step } in next.into_iter().chain(mail.try_iter()) {
-            writer.take(state, step);
+        let n_before = n_received;
+        for mail in next.into_iter().chain(mail.try_iter()) {
+            match mail {
+                Mail::State(state, step, noted) => {
+                    logbook.take(&state, step, noted);
+                    writer.take(state, step);
+                }
+                Mail::Settle => logbook.settle(),
+            }
             n_received += 1;
         }
-        if !writer.is_behind() {
+        if is_last {
+            logbook.settle();
+        }
+        logbook.settle_rested();
+        if n_received == n_before && !writer.is_behind() && !logbook.is_behind() {
             continue;
         }
-        let failure = writer.write().err().map(|error| error.to_string());
+        let failure = write(&mut writer, &mut logbook)
+            .err()
+            .map(|error| error.to_string());
         let mut progress = shared.progress();
         let is_news = failure.is_none() || failure != progress.failure;
         if failure.is_none() {
@@ -248,9 +287,16 @@ fn write_what_comes(
             wake();
         }
     }
-    // The lock goes before the notice: who waits for the end may open the site again.
+    // The lock goes before the notice of the end: who waits for that may open the site again.
     drop(writer);
-    drop(end);
+}
+
+/// Writes the site, then the list of changes: a list that cannot be written is reported, but holds up nothing.
+fn write(writer: &mut Writer, logbook: &mut Logbook) -> Result<(), RecordError> {
+    if writer.is_behind() {
+        writer.write()?;
+    }
+    logbook.write(writer.disk())
 }
 
 #[cfg(test)]

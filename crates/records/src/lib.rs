@@ -6,6 +6,7 @@
 
 pub mod v1;
 
+mod local_time;
 mod written;
 
 mod agreed;
@@ -39,6 +40,8 @@ mod whole;
 mod history;
 mod steps;
 
+mod changes;
+
 mod lock;
 
 mod keeper;
@@ -59,10 +62,12 @@ pub use agreed::{AgreeFault, LARGEST_SIGNATURE, agreement_bytes, digest};
 pub use aside::{Aside, AsideNews, write_into};
 pub use catalogue::catalogue;
 pub use causes::{BUILT_IN_CAUSES, read_causes, read_own_causes};
+pub use changes::{Change, ChangeFault, ChangeList, How, Noted};
 pub use failure::RecordError;
 pub use history::{History, Step};
 pub use keeper::{KeepStatus, Keeper};
 pub use letterhead::{STARTER_LETTERHEAD, read_letterhead};
+pub use local_time::read_time_zone;
 pub use open::OpenSite;
 pub use own_file::OwnFile;
 pub use own_tables::{OwnRead, OwnTables};

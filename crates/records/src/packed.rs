@@ -1,4 +1,5 @@
-//! A site as one file: a zip archive of `site.ron` and its pictures, that any program for archives opens. Its history stays where it is.
+//! A site as one file: a zip archive of `site.ron`, its list of changes and its pictures, that any program for archives opens. Its history
+//! stays where it is.
 //!
 //! An archive comes from anywhere, so nothing of it is believed: not its names, not the sizes it states, not that it is one.
 
@@ -13,12 +14,13 @@ use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipArchive, ZipWriter};
 
 use self::names::{Named, named, plain_name};
+use crate::changes::CHANGES;
 use crate::failure::RecordError;
 use crate::open::read_in_folder;
 use crate::read::{LARGEST_FILE_BYTES, ReadError, read_site, text_of};
 use crate::shelf::{Shelf, folder_name};
 use crate::v1::SiteFile;
-use crate::whole::{MachineDisk, beside, replace, settle};
+use crate::whole::{MachineDisk, beside, replace, settle, write_whole};
 
 /// The folder of a site in which its pictures are.
 const PICTURES: &str = "pictures";
@@ -120,6 +122,7 @@ pub fn pack_into(folder: &Path, into: &Path) -> Result<PathBuf, PackError> {
 /// [`RecordError::AlreadyThere`] where there is one, and as [`pack_into`].
 pub fn pack(folder: &Path, file: &Path) -> Result<(), PackError> {
     let (_, text) = read_in_folder(folder)?;
+    let changes = changes_of(folder)?;
     let pictures = pictures_of(folder)?;
     let there = |_| RecordError::AlreadyThere {
         path: file.to_path_buf(),
@@ -128,7 +131,7 @@ pub fn pack(folder: &Path, file: &Path) -> Result<(), PackError> {
         return Err(there(()).into());
     }
     let half_made = beside(file);
-    let written = write(&half_made, &text, &pictures)
+    let written = write(&half_made, (&text, changes.as_deref()), &pictures)
         // A link to it under its name fails where one is there, which a rename would not.
         .and_then(|()| name_new(&half_made, file));
     if written.is_err() {
@@ -151,6 +154,26 @@ fn name_new(half_made: &Path, file: &Path) -> Result<(), PackError> {
         Err(_) => fs::rename(half_made, file),
     };
     named.map_err(|error| RecordError::from_system("write", file, &error).into())
+}
+
+/// The list of changes of a site, byte for byte; `None` where there is none.
+fn changes_of(folder: &Path) -> Result<Option<Vec<u8>>, PackError> {
+    let path = folder.join(CHANGES);
+    let failed = |error: io::Error| RecordError::from_system("read", &path, &error);
+    match fs::symlink_metadata(&path) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
+        about if about.as_ref().is_ok_and(|about| !about.is_file()) => return Ok(None),
+        about => about.map_err(failed)?,
+    };
+    let mut bytes = Vec::new();
+    let file = File::open(&path).map_err(failed)?;
+    file.take(LARGEST_FILE_BYTES + 1)
+        .read_to_end(&mut bytes)
+        .map_err(failed)?;
+    if u64::try_from(bytes.len()).unwrap_or(u64::MAX) > LARGEST_FILE_BYTES {
+        return Err(too_large(CHANGES.to_owned(), LARGEST_FILE_BYTES, &path));
+    }
+    Ok(Some(bytes))
 }
 
 /// The pictures of a site, by name. What stands beside them and is no plain file with a plain name is left where it is.
@@ -205,7 +228,11 @@ fn pictures_of(folder: &Path) -> Result<Vec<(String, PathBuf)>, PackError> {
     Ok(pictures)
 }
 
-fn write(file: &Path, text: &str, pictures: &[(String, PathBuf)]) -> Result<(), PackError> {
+fn write(
+    file: &Path,
+    (text, changes): (&str, Option<&[u8]>),
+    pictures: &[(String, PathBuf)],
+) -> Result<(), PackError> {
     let failed =
         |error: &io::Error| PackError::from(RecordError::from_system("write", file, error));
     let of_zip = |error: ZipError| match error {
@@ -226,6 +253,10 @@ fn write(file: &Path, text: &str, pictures: &[(String, PathBuf)]) -> Result<(), 
     archive
         .write_all(text.as_bytes())
         .map_err(|error| failed(&error))?;
+    if let Some(changes) = changes {
+        archive.start_file(CHANGES, deflated).map_err(of_zip)?;
+        archive.write_all(changes).map_err(|error| failed(&error))?;
+    }
     for (name, path) in pictures {
         archive
             .start_file(format!("{PICTURES}/{name}"), stored)
@@ -245,9 +276,18 @@ fn write(file: &Path, text: &str, pictures: &[(String, PathBuf)]) -> Result<(), 
 /// [`PackError`] with what stands in the way; then nothing of it is on the shelf.
 pub fn unpack(file: &Path, shelf: &Shelf) -> Result<PathBuf, PackError> {
     let mut archive = opened(file)?;
-    let (site, text, pictures) = looked_at(&mut archive, file)?;
+    let Looked {
+        site,
+        text,
+        changes,
+        pictures,
+    } = looked_at(&mut archive, file)?;
     let folder = shelf.make_folder(&folder_name(&site.address, &site.walk))?;
     let taken = take_pictures(&mut archive, &pictures, &folder, file)
+        .and_then(|()| match &changes {
+            Some(bytes) => Ok(write_whole(&folder.join(CHANGES), bytes)?),
+            None => Ok(()),
+        })
         // Last of all: until it stands there the folder is no site.
         .and_then(|()| Ok(replace(&MachineDisk, &folder.join("site.ron"), &text)?))
         .and_then(|()| Ok(settle(&MachineDisk, &folder)?))
@@ -281,18 +321,26 @@ fn opened(file: &Path) -> Result<ZipArchive<File>, PackError> {
 /// A picture in an archive: where in it, and its name.
 type PackedPicture = (usize, String);
 
+/// What an archive holds.
+struct Looked {
+    site: SiteFile,
+    text: String,
+    changes: Option<Vec<u8>>,
+    pictures: Vec<PackedPicture>,
+}
+
 /// Looks at everything in the archive before anything is written: the site, its text, and its pictures.
 fn looked_at<R: Read + Seek>(
     archive: &mut ZipArchive<R>,
     file: &Path,
-) -> Result<(SiteFile, String, Vec<PackedPicture>), PackError> {
-    if archive.len() > MOST_PICTURES + 2 {
+) -> Result<Looked, PackError> {
+    if archive.len() > MOST_PICTURES + 3 {
         return Err(PackError::TooMany {
             limit: MOST_PICTURES,
             path: file.to_path_buf(),
         });
     }
-    let mut site = None;
+    let (mut site, mut changes) = (None, None);
     let mut pictures: Vec<PackedPicture> = Vec::new();
     for idx in 0..archive.len() {
         let entry = archive
@@ -303,6 +351,7 @@ fn looked_at<R: Read + Seek>(
             entry.name_raw() == name.as_bytes() && !entry.is_symlink() && !entry.encrypted();
         match named(&name).filter(|_| is_plain) {
             Some(Named::Site) => site = Some(idx),
+            Some(Named::Changes) => changes = Some(idx),
             Some(Named::Picture(picture)) => {
                 // A disk may hold `A.jpg` for `a.jpg`.
                 let is_twice = pictures
@@ -334,7 +383,21 @@ fn looked_at<R: Read + Seek>(
     };
     let text = text_of(bytes).map_err(unreadable)?;
     let site = read_site(&text).map_err(unreadable)?;
-    Ok((site, text, pictures))
+    let changes = match changes {
+        Some(idx) => {
+            let mut bytes = Vec::new();
+            let limit = ("its changes.txt", LARGEST_FILE_BYTES);
+            copy(archive, idx, &mut bytes, limit, file)?;
+            Some(bytes)
+        }
+        None => None,
+    };
+    Ok(Looked {
+        site,
+        text,
+        changes,
+        pictures,
+    })
 }
 
 fn take_pictures<R: Read + Seek>(

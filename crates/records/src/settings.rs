@@ -33,6 +33,12 @@ pub struct Settings {
     /// What is kept clear at every edge of the screen, in points.
     #[serde(default, skip_serializing_if = "is_none")]
     pub keep_clear: u16,
+    /// The letter that tells this device from the others of a crew; `None` where there is one alone.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub device: Option<char>,
+    /// Pixels that 100 mm on this device's screen take, as a person measured it; 0 where nobody did.
+    #[serde(default, skip_serializing_if = "is_none_measured")]
+    pub pixels_per_100_mm: u32,
 }
 
 #[expect(
@@ -41,6 +47,14 @@ pub struct Settings {
 )]
 const fn is_none(points: &u16) -> bool {
     *points == 0
+}
+
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "serde hands over a reference"
+)]
+const fn is_none_measured(pixels: &u32) -> bool {
+    *pixels == 0
 }
 
 /// The light that a screen is read in.
@@ -61,6 +75,8 @@ impl Settings {
             text_size_percent,
             light,
             keep_clear: 0,
+            device: None,
+            pixels_per_100_mm: 0,
         }
     }
 

@@ -8,7 +8,7 @@ mod soil;
 use serde::{Deserialize, Serialize};
 use underbrick_calc::site;
 
-use crate::written::written;
+use crate::written::{is_usual, written};
 
 mod book;
 mod build;
@@ -509,6 +509,54 @@ pub struct Bed {
     /// Separation fabric on the undisturbed ground.
     #[serde(default)]
     pub fabric: bool,
+    /// What compacts the base; left out where it was not written down.
+    #[serde(default, skip_serializing_if = "is_usual")]
+    pub plant: Plant,
+}
+
+/// What compacts the base.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Plant {
+    /// It was not written down.
+    #[default]
+    NotKnown,
+    /// Vibrating plate of 1,400 to 1,800 kg/m².
+    Plate,
+    /// A heavier one.
+    HeavyPlate,
+    /// Vibrating tamper from 50 kg.
+    Tamper,
+    /// Vibrating tamper of 25 kg.
+    LightTamper,
+    /// Twin roller of 600 to 1,000 kg/m.
+    Roller,
+}
+
+impl From<Plant> for underbrick_calc::build::Plant {
+    fn from(plant: Plant) -> Self {
+        match plant {
+            Plant::NotKnown => Self::NotKnown,
+            Plant::Plate => Self::Plate,
+            Plant::HeavyPlate => Self::HeavyPlate,
+            Plant::Tamper => Self::Tamper,
+            Plant::LightTamper => Self::LightTamper,
+            Plant::Roller => Self::Roller,
+        }
+    }
+}
+
+impl From<underbrick_calc::build::Plant> for Plant {
+    fn from(plant: underbrick_calc::build::Plant) -> Self {
+        use underbrick_calc::build::Plant as Calculated;
+        match plant {
+            Calculated::NotKnown => Self::NotKnown,
+            Calculated::Plate => Self::Plate,
+            Calculated::HeavyPlate => Self::HeavyPlate,
+            Calculated::Tamper => Self::Tamper,
+            Calculated::LightTamper => Self::LightTamper,
+            Calculated::Roller => Self::Roller,
+        }
+    }
 }
 
 /// The brick of the field.

@@ -1,7 +1,7 @@
 //! A file on disk, written whole or not at all.
 
 use std::fs::{self, File, OpenOptions};
-use std::io::{self, Read, Write};
+use std::io::{self, Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
 use crate::failure::RecordError;
@@ -19,6 +19,11 @@ pub trait Disk: Send {
     /// # Errors
     /// What the system says; what was written so far may remain.
     fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()>;
+    /// Adds to the end of a file, on a line of its own, and waits until the disk has it. A file that is not there is made.
+    ///
+    /// # Errors
+    /// What the system says; part of it may have been added.
+    fn append(&self, path: &Path, bytes: &[u8]) -> io::Result<()>;
     /// Renames a file over another.
     ///
     /// # Errors
@@ -50,6 +55,25 @@ impl Disk for MachineDisk {
     fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
         self.remove(path)?;
         let mut file = OpenOptions::new().write(true).create_new(true).open(path)?;
+        file.write_all(bytes)?;
+        file.sync_all()
+    }
+
+    fn append(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
+        let mut file = OpenOptions::new()
+            .read(true)
+            .append(true)
+            .create(true)
+            .open(path)?;
+        // The power may have gone in the middle of the last line.
+        if file.metadata()?.len() > 0 {
+            file.seek(SeekFrom::End(-1))?;
+            let mut last = [0];
+            file.read_exact(&mut last)?;
+            if last != *b"\n" {
+                file.write_all(b"\n")?;
+            }
+        }
         file.write_all(bytes)?;
         file.sync_all()
     }

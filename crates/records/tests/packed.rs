@@ -19,7 +19,7 @@ use underbrick_records::{
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipWriter};
 
-/// A shelf with the samples; the curved one has two pictures.
+/// A shelf with the samples; the curved one has two pictures and a list of changes.
 fn samples() -> (TempDir, Shelf, PathBuf) {
     let folder = tempfile::tempdir().unwrap();
     let shelf = Shelf::at(folder.path().join("sites"));
@@ -32,6 +32,11 @@ fn samples() -> (TempDir, Shelf, PathBuf) {
     )
     .unwrap();
     fs::write(curved.join("pictures/at the door ü.png"), vec![7; 100_000]).unwrap();
+    fs::write(
+        curved.join("changes.txt"),
+        b"(what: \"Width\", to: \"4 ft\")\n torn \xFF",
+    )
+    .unwrap();
     (folder, shelf, curved)
 }
 
@@ -116,7 +121,13 @@ fn history_locks_and_links_stay_at_home() {
     let names: Vec<_> = files(&back).into_iter().map(|(name, _)| name).collect();
     assert_eq!(
         names,
-        ["pictures/1.jpg", "pictures/at the door ü.png", "site.ron"].map(PathBuf::from)
+        [
+            "changes.txt",
+            "pictures/1.jpg",
+            "pictures/at the door ü.png",
+            "site.ron"
+        ]
+        .map(PathBuf::from)
     );
 }
 
@@ -254,7 +265,7 @@ fn what_swells_is_cut_off() {
     assert_eq!(LARGEST_FILE_BYTES, 8_388_608);
 
     let text = site_text();
-    let names: Vec<String> = (0..1002)
+    let names: Vec<String> = (0..1003)
         .map(|number| format!("pictures/{number}.jpg"))
         .collect();
     let mut many: Vec<(&str, &[u8])> = vec![("site.ron", text.as_bytes())];

@@ -7,9 +7,9 @@ use underbrick_calc::place::Place;
 use underbrick_records::v1::{
     Bed, Bond, BookRow, Brick, BrickReading, CourseWay, DrivenInto, Edge, EdgeStands, FarEnd,
     Firmness, Frost, Grit, Hammer, Hand, Lay, Layer, Leg, LegShape, LevelBook, Line, Moisture,
-    Opening, Order, OrderLine, Penetrometer, PenetrometerRow, Pit, PitEnd, Restraint, Ribbon,
-    SecondBrick, Severity, Shot, ShotBy, ShownIn, Sight, Sign, Soil, StageHours, Stands, StartSide,
-    VERSION, Way,
+    Opening, Order, OrderLine, Penetrometer, PenetrometerRow, Pit, PitEnd, Plant, Restraint,
+    Ribbon, SecondBrick, Severity, Shot, ShotBy, ShownIn, Sight, Sign, Soil, StageHours, Stands,
+    StartSide, VERSION, Way,
 };
 use underbrick_records::{SiteFile, read_site, write_site};
 
@@ -188,10 +188,19 @@ fn edge() -> impl Strategy<Value = Edge> {
 
 fn bed() -> impl Strategy<Value = Bed> {
     let text_fields = (text(), text(), text(), text(), text(), text());
-    (text_fields, any::<bool>()).prop_map(
+    let plant = prop::sample::select(vec![
+        Plant::NotKnown,
+        Plant::Plate,
+        Plant::HeavyPlate,
+        Plant::Tamper,
+        Plant::LightTamper,
+        Plant::Roller,
+    ]);
+    (text_fields, any::<bool>(), plant).prop_map(
         |(
             (setting_bed, least_base, base_material, loose_lift, side_extension, undercut_limit),
             fabric,
+            plant,
         )| {
             Bed {
                 setting_bed,
@@ -201,6 +210,7 @@ fn bed() -> impl Strategy<Value = Bed> {
                 side_extension,
                 undercut_limit,
                 fabric,
+                plant,
             }
         },
     )

@@ -26,7 +26,7 @@ pub fn in_words(year: i16, month: i8, day: i8) -> String {
     )
 }
 
-/// The day, in UTC, of so many seconds since the start of 1970: `4 May 2026`; empty beyond the years 1 to 9999.
+/// The day of so many seconds since the start of 1970: `4 May 2026`; empty beyond the years 1 to 9999.
 #[must_use]
 pub fn day_of(seconds: i64) -> String {
     civil(seconds.div_euclid(86_400))

@@ -376,7 +376,9 @@ const fn verdict(verdict: Verdict) -> &'static str {
 
 /// Date and initials.
 fn stamp_words(stamp: &Stamp) -> String {
-    let date = stamp.at_s.map_or_else(String::new, crate::dates::day_of);
+    let date = stamp
+        .local_s()
+        .map_or_else(String::new, crate::dates::day_of);
     [date, on_one_line(&stamp.initials)]
         .into_iter()
         .filter(|part| !part.is_empty())

@@ -52,6 +52,7 @@ fn site() -> Site {
             side_extension: Some(inches(6.0)),
             undercut_limit: None,
             fabric: true,
+            plant: underbrick_calc::build::Plant::NotKnown,
         },
         brick: Brick {
             length: None,

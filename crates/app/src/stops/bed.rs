@@ -1,6 +1,7 @@
 //! Stop Bed: from brick to undisturbed ground, and what follows for lifts and quantities.
 
 use underbrick_calc::bed::{Bed, Restraint};
+use underbrick_calc::build::Plant;
 use underbrick_calc::lay::Lay;
 use underbrick_calc::place::Place;
 use underbrick_calc::site::{EdgeStands, Hand, RestraintInput, ShownIn};
@@ -27,6 +28,26 @@ pub(super) fn rows(visit: &Visit) -> Vec<Row> {
     .into_iter()
     .map(|place| value(visit, place, &super::thickness::note(visit, place)))
     .collect();
+    let plant = |words: &str, plant: Plant| {
+        let is_chosen = site.bed.plant == plant;
+        (words.to_owned(), Edit::Plant(plant), is_chosen)
+    };
+    rows.push(Row::Choice {
+        label: "The base is compacted by a".to_owned(),
+        options: vec![
+            plant("plate", Plant::Plate),
+            plant("heavier plate", Plant::HeavyPlate),
+            plant("not known", Plant::NotKnown),
+        ],
+    });
+    rows.push(Row::Choice {
+        label: "or by a".to_owned(),
+        options: vec![
+            plant("tamper", Plant::Tamper),
+            plant("25 kg tamper", Plant::LightTamper),
+            plant("twin roller", Plant::Roller),
+        ],
+    });
     rows.push(Row::Choice {
         label: "Fabric on the undisturbed ground".to_owned(),
         options: vec![

@@ -1,6 +1,8 @@
 //! Stop Build: what string, tape and rod must read, whether what they read is right, and what each stage is closed on.
 
+mod changes;
 mod days;
+pub(crate) mod full_size;
 mod gauge;
 pub(crate) mod live;
 mod stages;
@@ -39,6 +41,7 @@ pub(super) fn rows(visit: &Visit, set: Option<Place>, opened: &Opened) -> Vec<Ro
             under: "Measure the walk at stop Line, and the ground at stop Look first.".to_owned(),
         }),
     }
+    changes::rows(visit, opened, &mut rows);
     rows.extend(findings(visit, Stop::Build));
     rows
 }

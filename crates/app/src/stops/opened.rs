@@ -35,6 +35,10 @@ pub struct Opened {
     pub picture: Option<PictureShown>,
     /// Whether pictures that were taken away are listed.
     pictures_away: bool,
+    /// How many times older changes were asked for.
+    pub n_older_changes: usize,
+    /// What is shown full size.
+    pub full_size: Option<FullSize>,
     /// What was copied last, and at which revision of the visit.
     pub copied: Option<(Copies, u64)>,
 }
@@ -71,6 +75,19 @@ pub enum BuildList {
     Gauge,
     /// The day log.
     Days,
+    /// Who changed what.
+    Changes,
+}
+
+/// What is shown full size in the place of the ground.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum FullSize {
+    /// The end of the screed board.
+    Screed,
+    /// The gauge rod.
+    Rod,
+    /// A card that is laid on the screen, to measure that.
+    Measure,
 }
 
 /// What stands large in the place of the ground.
@@ -116,6 +133,12 @@ pub enum Part {
     Picture(Option<PictureShown>),
     /// Pictures that were taken away.
     PicturesAway,
+    /// Older changes.
+    OlderChanges,
+    /// The next letter for this device.
+    NextDevice,
+    /// Something full size, or the ground again.
+    FullSize(Option<FullSize>),
 }
 
 impl OrderPart {
@@ -148,6 +171,9 @@ impl Opened {
             Part::BuildList(list) => self.lists.contains(list),
             Part::Picture(shown) => self.picture == *shown,
             Part::PicturesAway => self.pictures_away,
+            Part::OlderChanges => self.n_older_changes > 0,
+            Part::NextDevice => false,
+            Part::FullSize(which) => self.full_size == *which,
         }
     }
 
@@ -160,9 +186,19 @@ impl Opened {
             Part::LayingOrder => self.laying_order = !self.laying_order,
             Part::Order(part) => self.order = (self.order != Some(part)).then_some(part),
             Part::Stages(shown) => self.stages = shown,
-            Part::Station(nth) => self.station = nth,
+            Part::Station(nth) => {
+                self.station = nth;
+                self.full_size = None;
+            }
+            Part::FullSize(which) => {
+                self.full_size = which;
+                self.station = None;
+            }
             Part::Picture(shown) => self.picture = shown,
             Part::PicturesAway => self.pictures_away = !self.pictures_away,
+            Part::OlderChanges => self.n_older_changes = self.n_older_changes.saturating_add(1),
+            // It is no part of the rows: the settings keep it.
+            Part::NextDevice => {}
             Part::BuildList(list) => {
                 if !self.lists.remove(&list) {
                     self.lists.insert(list);

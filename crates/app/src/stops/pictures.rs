@@ -28,21 +28,25 @@ pub(super) fn rows(visit: &Visit, opened: &Opened, rows: &mut Vec<Row>) {
     if n_pictures > 0 {
         rows.push(Row::Pictures(tiles(visit, |_| true)));
     }
+    taken_in(visit, PictureOf::AsFound, rows);
+    away(visit, opened, rows);
+}
+
+/// How pictures are taken in, and what lies in the folder to be taken in for that.
+pub(super) fn taken_in(visit: &Visit, of: PictureOf, rows: &mut Vec<Row>) {
     rows.push(Row::Said {
         mark: Mark::Note,
         text: "Drop a JPEG or PNG on the window, or copy it into the folder pictures of this site."
             .to_owned(),
         under: "The file is kept as it is.".to_owned(),
     });
-    unnamed(album.unnamed(), rows);
-    away(visit, opened, rows);
+    unnamed(visit.album().unnamed(), of, rows);
 }
 
 /// Files in the folder that the record does not name.
-fn unnamed(files: &[String], rows: &mut Vec<Row>) {
+fn unnamed(files: &[String], of: PictureOf, rows: &mut Vec<Row>) {
     let take_in = |words: String, files: &[String]| {
         let files = files.to_vec();
-        let of = PictureOf::AsFound;
         Row::Acts(vec![(words, Edit::AddPictures { files, of })])
     };
     match files {

@@ -17,6 +17,24 @@ pub(super) fn note(visit: &Visit, place: Place) -> String {
             "worked out: {}",
             visit.site().shown_in.thickness(bed.worked_out.thickness)
         ),
+        (Place::LooseLift, Some(bed)) => by_plant(visit, bed),
+        _ => String::new(),
+    }
+}
+
+/// How thick a lift is taken to be where the person gave none and what compacts it is known.
+fn by_plant(visit: &Visit, bed: &Bed) -> String {
+    let plant = visit.site().bed.plant;
+    let is_own = visit
+        .record()
+        .text(Place::LooseLift)
+        .is_some_and(|text| !text.trim().is_empty());
+    match plant.most_compacted() {
+        Some(_) if !is_own => format!(
+            "{}, published for a {}",
+            visit.site().shown_in.thickness(bed.lifts.loose_limit),
+            plant.name()
+        ),
         _ => String::new(),
     }
 }

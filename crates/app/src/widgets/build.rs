@@ -1,12 +1,16 @@
 //! What stop Build is made of: stages, checks, stakes; and what is read from afar: the live check and one station.
 
+mod change;
 mod check;
+pub(crate) mod full_size;
 pub(crate) mod live;
 mod stage;
 mod stake_line;
 pub(crate) mod station;
 
+pub use change::ChangeRow;
 pub use check::{CheckRow, CheckTap};
+pub use full_size::{FullSizeView, RodMark, ScreedEnd};
 pub use live::Live;
 pub use stage::StageRow;
 pub use stake_line::StakeLine;
@@ -27,6 +31,8 @@ pub enum BuildBit {
     Check(CheckRow),
     /// A stake of the table: a tap shows it alone, in big type.
     Stake(StakeLine),
+    /// What was changed by whom.
+    Change(ChangeRow),
 }
 
 /// Shows a part of the building. `set` is what is set or looked at; it is scrolled to when `scroll` says so.
@@ -57,6 +63,7 @@ pub(super) fn build_ui(
                 }
             }
         }
+        BuildBit::Change(row) => change::change_ui(ui, row),
         BuildBit::Stake(line) => {
             if stake_line::stake_line_ui(ui, line) {
                 answer.opened = Some(Part::Station(Some(line.nth)));

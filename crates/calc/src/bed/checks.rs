@@ -142,7 +142,27 @@ impl Checks<'_> {
 
     fn lifts(&mut self) {
         let lifts = &self.bed.lifts;
-        if is_less(defaults::loose_lift(), lifts.loose_limit) {
+        let plant = self.site.bed.plant;
+        if let Some(most) = plant.most_compacted() {
+            if is_less(most, lifts.compacted_limit) {
+                let text = format!(
+                    "Lifts of up to {} loose come to {} compacted: {} is the most that is published for a {}.",
+                    self.words(lifts.loose_limit),
+                    self.words(lifts.compacted_limit),
+                    self.words(most),
+                    plant.name()
+                );
+                self.note(
+                    Place::LooseLift,
+                    Weight::Warning,
+                    Source::Published(
+                        "Specification for the reinstatement of openings in roads, Scotland, third edition, table A8.1",
+                    ),
+                    &text,
+                    "Place thinner lifts, or bring a heavier plate; what its maker says goes before it.",
+                );
+            }
+        } else if is_less(defaults::loose_lift(), lifts.loose_limit) {
             let text = format!(
                 "Lifts of up to {} loose are your own: {} is what a light plate compacts.",
                 self.words(lifts.loose_limit),

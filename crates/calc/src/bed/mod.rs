@@ -29,6 +29,7 @@ pub use theory::Theory;
 pub use thickness::{Factor, Grade, WorkedOut};
 
 use crate::catalogue::{BaseFigures, Catalogue};
+use crate::field::check_length;
 use crate::findings::{Findings, Source, Weight};
 use crate::ground::soil::SoilFound;
 use crate::ground::{Ground, Penetrometer};
@@ -80,6 +81,16 @@ pub struct Under<'a> {
     pub soil: Option<&'a SoilFound>,
 }
 
+/// The largest loose thickness of a lift: as written down, else as thick as is published for what compacts it, else the default.
+fn loose_limit(site: &Site, wishes: &Wishes, base: &BaseFigures) -> Length {
+    let own = site.bed.loose_lift;
+    let is_own = own.is_some_and(|own| check_length(Place::LooseLift, own).is_ok());
+    match site.bed.plant.most_compacted() {
+        Some(most) if !is_own => most * base.loose_to_compacted,
+        _ => wishes.loose_lift,
+    }
+}
+
 /// Designs the bed. `None` where it cannot be: a finding says why.
 pub fn bed(
     site: &Site,
@@ -96,7 +107,7 @@ pub fn bed(
     } = under;
     let worked_out = thickness::worked_out(site, catalogue, under);
     let wishes = Wishes::of(site, worked_out.thickness, findings);
-    let limits = LiftLimits::new(wishes.loose_lift, &base);
+    let limits = LiftLimits::new(loose_limit(site, &wishes, &base), &base);
     let base_top_below_grade = wishes.base_top_below_grade();
 
     // A pit, and the middle of pits so near each other that they count as one.

@@ -67,6 +67,7 @@ impl HoldChecks<'_> {
                 required.extend(self.spots(stage, SpotKind::Lippage, true));
                 required.extend(self.spots(stage, SpotKind::JointWidth, false));
                 required.extend(self.spots(stage, SpotKind::BondLine, false));
+                required.extend(self.spots(stage, SpotKind::AboveInlet, false));
                 required
             }
             HoldStage::Jointing => self.spots(stage, SpotKind::JointFill, true),
@@ -124,7 +125,7 @@ impl HoldChecks<'_> {
             .and_then(|lift_idx| self.bed.lifts.each.get(lift_idx));
         let placed = lifts_placed::entry(self.site, number);
         lift.map_or(Verdict::NotKnown, |lift| {
-            lifts_placed::passes_verdict(lift, placed.as_ref())
+            lifts_placed::passes_verdict(self.site.bed.plant, lift, placed.as_ref())
         })
     }
 

@@ -1,7 +1,7 @@
 //! Lifts as they were placed: not tipped thicker than the plate reaches, and passed over often enough.
 
 use super::check::{LiftFound, Verdict};
-use super::passes;
+use super::passes::{self, Plant};
 use super::readings::ROUNDING_M;
 use crate::bed::{Bed, Lift};
 use crate::field::{check_length, take_length};
@@ -12,8 +12,8 @@ use crate::site::{LiftPlaced, Site};
 
 /// What the lift record says of each lift of the design; nothing where no base is built. Of a lift that was written down twice the later entry counts.
 ///
-/// Too thick is judged as tipped; where only the compacted thickness was read, by that times the ratio of loose to compacted. The class
-/// of the plate is not known: the fewest passes of all published classes are asked for, and all of them are told.
+/// Too thick is judged as tipped; where only the compacted thickness was read, by that times the ratio of loose to compacted. Where
+/// the class of the plate was not written down the fewest passes of all published classes are asked for, and all of them are told.
 pub(super) fn lifts(site: &Site, bed: &Bed, findings: &mut Findings) -> Vec<LiftFound> {
     if !site.order.way.digs() {
         return Vec::new();
@@ -75,8 +75,8 @@ pub(super) fn thickness_verdict(bed: &Bed, placed: Option<&LiftPlaced>) -> Verdi
 }
 
 /// Whether a lift was passed over often enough; where nothing is published for its thickness, one pass is the least.
-pub(super) fn passes_verdict(lift: &Lift, placed: Option<&LiftPlaced>) -> Verdict {
-    let asked = passes::fewest(compacted(lift, placed)).unwrap_or(1);
+pub(super) fn passes_verdict(plant: Plant, lift: &Lift, placed: Option<&LiftPlaced>) -> Verdict {
+    let asked = passes::fewest(plant, compacted(lift, placed)).unwrap_or(1);
     match placed.and_then(|placed| placed.n_passes) {
         None => Verdict::NotKnown,
         Some(n_passes) if n_passes < asked => Verdict::Low,
@@ -103,9 +103,10 @@ fn found(site: &Site, bed: &Bed, lift: &Lift, findings: &mut Findings) -> LiftFo
     }
     let placed = entry(site, lift.number);
     let thickness = thickness_verdict(bed, placed.as_ref());
-    let passes = passes_verdict(lift, placed.as_ref());
-    let asked = passes::fewest(compacted(lift, placed.as_ref()));
-    let passes_rule = passes::words(compacted(lift, placed.as_ref()));
+    let plant = site.bed.plant;
+    let passes = passes_verdict(plant, lift, placed.as_ref());
+    let asked = passes::fewest(plant, compacted(lift, placed.as_ref()));
+    let passes_rule = passes::words(plant, compacted(lift, placed.as_ref()));
     let verdict = match (thickness, passes) {
         (Verdict::High, _) => Verdict::High,
         (_, Verdict::Low) => Verdict::Low,

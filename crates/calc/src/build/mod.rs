@@ -29,6 +29,7 @@ mod surface;
 pub use cautions::Caution;
 pub use check::{Asks, LiftFound, ReadingFound, Required, SpotFound, Verdict};
 pub use checked::{Checked, checked};
+pub use passes::Plant;
 pub use screed::{GaugeMark, Screed, gauge, screed};
 pub use set_out::curves;
 pub use stage::{HoldStage, StageFound, StageState};

@@ -76,8 +76,8 @@ impl SpotKind {
 ///
 /// # Source
 /// Interlocking Concrete Pavement Institute, construction tolerances and recommendations, for concrete units: surface and base 3/8 in
-/// over 10 ft, not cumulative; step 1/8 in on a pedestrian way; bond lines 1/2 in over 50 ft; joints filled to within 1/2 in. Joints
-/// are 1/16 to 3/16 in wide, Brick Industry Association, Technical Note 14A, or as was written down for the laying.
+/// over 10 ft, not cumulative; step 1/8 in on a pedestrian way; bond lines 1/2 in over 50 ft; joints filled to within 1/2 in; 1/8 to
+/// 3/8 in above a drain inlet or channel. Joints are 1/16 to 3/16 in wide, Brick Industry Association, Technical Note 14A, or as was written down for the laying.
 fn limits(site: &Site, kind: SpotKind) -> Limits {
     const TOLERANCES: Source = Source::Published(
         "Interlocking Concrete Pavement Institute, construction tolerances and recommendations",
@@ -101,6 +101,10 @@ fn limits(site: &Site, kind: SpotKind) -> Limits {
         ),
         SpotKind::JointFill => up_to(0.5, ""),
         SpotKind::BondLine => up_to(0.5, ""),
+        SpotKind::AboveInlet => Limits {
+            least: inches(0.125),
+            ..up_to(0.375, "")
+        },
         SpotKind::JointWidth => {
             // Widths that cannot be true were named when the brick was laid out.
             let own = |place: Place, length: Option<Length>| {
@@ -157,6 +161,13 @@ impl Limits {
             ),
             (SpotKind::JointFill, _) => format!(
                 "{over} too low: sweep in jointing, compact, and sweep again until it is full."
+            ),
+            (SpotKind::AboveInlet, Verdict::Low) => format!(
+                "{} too low for water to run in: lift the brick beside the inlet and bed it higher, or set the inlet lower.",
+                shown.thickness(self.least - size)
+            ),
+            (SpotKind::AboveInlet, _) => format!(
+                "{over} too high, a toe catches on it: tap the brick beside the inlet down, or set the inlet higher."
             ),
             (SpotKind::BondLine, _) => format!(
                 "{over} too much: straighten the course along a string with a bar before the joints are filled."

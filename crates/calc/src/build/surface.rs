@@ -35,6 +35,8 @@ pub enum SpotKind {
     JointFill,
     /// How far a bond line leaves a string of 50 ft.
     BondLine,
+    /// How far the brick stands above a drain inlet or channel beside it.
+    AboveInlet,
 }
 
 /// How far from its design a surface may lie.
@@ -124,13 +126,14 @@ impl Surface {
 
 impl SpotKind {
     /// All, in the order in which they are offered.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::StraightedgeOnBase,
         Self::StraightedgeOnBrick,
         Self::Lippage,
         Self::JointWidth,
         Self::JointFill,
         Self::BondLine,
+        Self::AboveInlet,
     ];
 
     /// Its word in a record.
@@ -143,6 +146,7 @@ impl SpotKind {
             Self::JointWidth => "joint-width",
             Self::JointFill => "joint-fill",
             Self::BondLine => "bond-line",
+            Self::AboveInlet => "above-inlet",
         }
     }
 
@@ -156,6 +160,7 @@ impl SpotKind {
             Self::JointWidth => "Joint width",
             Self::JointFill => "Jointing below the brick's top",
             Self::BondLine => "Bond line off a 50 ft string",
+            Self::AboveInlet => "Brick above a drain inlet",
         }
     }
 

@@ -30,10 +30,21 @@ pub struct BuildInput {
 pub struct Stamp {
     /// Seconds since the start of 1970, UTC, by the device's clock; `None` where it could not be read.
     pub at_s: Option<i64>,
+    /// How many seconds the device's clock was ahead of UTC, east positive; 0 where it showed UTC.
+    pub east_s: i32,
     /// Initials; empty where none were given.
     pub initials: String,
     /// What the device is called; empty where it is not known.
     pub device: String,
+}
+
+impl Stamp {
+    /// Seconds since the start of 1970 as the device's clock showed them, for the day on which it was; `None` where the time could not be
+    /// read.
+    #[must_use]
+    pub fn local_s(&self) -> Option<i64> {
+        self.at_s?.checked_add(i64::from(self.east_s))
+    }
 }
 
 /// One set-up of an instrument.

@@ -121,6 +121,7 @@ pub fn set_up(rod_at_sill: Option<Length>) -> SetUp {
 pub fn stamp(at_s: i64, initials: &str) -> Stamp {
     Stamp {
         at_s: Some(at_s),
+        east_s: 0,
         initials: initials.to_owned(),
         device: "tablet".to_owned(),
     }
@@ -213,6 +214,7 @@ pub fn plain() -> Site {
             side_extension: Some(inches(6.0)),
             undercut_limit: None,
             fabric: false,
+            plant: underbrick_calc::build::Plant::NotKnown,
         },
         brick: Brick {
             length: Some(inches(8.0)),

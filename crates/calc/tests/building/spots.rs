@@ -6,7 +6,9 @@ use underbrick_calc::findings::Source;
 use underbrick_calc::quantity::{Length, feet, inches, millimetres};
 use underbrick_calc::site::{SpotReading, Stamp};
 
-use SpotKind::{BondLine, JointFill, JointWidth, Lippage, StraightedgeOnBase, StraightedgeOnBrick};
+use SpotKind::{
+    AboveInlet, BondLine, JointFill, JointWidth, Lippage, StraightedgeOnBase, StraightedgeOnBrick,
+};
 use Verdict::{High, Low, NotKnown, Right};
 
 fn spot(kind: SpotKind, size: Length) -> SpotReading {
@@ -51,6 +53,11 @@ fn published_limits_just_inside_and_just_outside() {
     // Row P14, ICPI: 1/2 in over 50 ft.
     check(BondLine, 0.5, Right);
     check(BondLine, 0.5625, High);
+    // Row P10, ICPI: 1/8 to 3/8 in above a drain inlet or channel.
+    check(AboveInlet, 0.125, Right);
+    check(AboveInlet, 0.375, Right);
+    check(AboveInlet, 0.0625, Low);
+    check(AboveInlet, 0.4375, High);
 }
 
 #[test]

@@ -93,6 +93,7 @@ pub fn plain() -> Site {
             side_extension: Some(inches(6.0)),
             undercut_limit: None,
             fabric: false,
+            plant: underbrick_calc::build::Plant::NotKnown,
         },
         brick: Brick {
             length: Some(inches(8.0)),

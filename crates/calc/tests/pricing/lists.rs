@@ -63,6 +63,7 @@ pub fn site() -> Site {
             side_extension: None,
             undercut_limit: None,
             fabric: false,
+            plant: underbrick_calc::build::Plant::NotKnown,
         },
         brick: Brick {
             length: None,

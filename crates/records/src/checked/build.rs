@@ -2,6 +2,8 @@
 
 use jiff::Timestamp;
 use jiff::civil::Date;
+use jiff::fmt::temporal::Pieces;
+use jiff::tz::Offset;
 use underbrick_calc::build::{HoldStage, SpotKind, Surface};
 use underbrick_calc::order::Item;
 use underbrick_calc::place::Place;
@@ -166,6 +168,10 @@ impl Check<'_> {
         }
         site::Stamp {
             at_s: read.map(Timestamp::as_second),
+            east_s: Pieces::parse(at)
+                .ok()
+                .and_then(|pieces| pieces.to_numeric_offset())
+                .map_or(0, Offset::seconds),
             initials: stamp.by.trim().to_owned(),
             device: stamp.device.trim().to_owned(),
         }

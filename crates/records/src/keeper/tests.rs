@@ -110,6 +110,13 @@ impl Disk for Fillable {
         }
     }
 
+    fn append(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
+        if self.is_full.load(Ordering::SeqCst) {
+            return Err(io::ErrorKind::StorageFull.into());
+        }
+        MachineDisk.append(path, bytes)
+    }
+
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
         MachineDisk.rename(from, to)
     }

@@ -87,6 +87,11 @@ impl Writer {
         Ok(())
     }
 
+    /// The disk that is written to.
+    pub fn disk(&self) -> &dyn Disk {
+        &*self.disk
+    }
+
     fn write_history(&mut self) -> Result<(), RecordError> {
         let history_folder = steps::folder(&self.folder);
         if self.numbers.is_none() {

@@ -1,10 +1,14 @@
 //! Which names in an archive are part of a site. No other is taken, so that none can lead out of the folder that is made for it.
 
+use crate::changes::CHANGES;
+
 /// What a name in an archive stands for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Named<'a> {
     /// The record.
     Site,
+    /// The list of changes.
+    Changes,
     /// A picture, by its name alone.
     Picture(&'a str),
     /// The folder of the pictures, which some programs pack as well.
@@ -15,6 +19,7 @@ pub enum Named<'a> {
 pub fn named(name: &str) -> Option<Named<'_>> {
     match name {
         "site.ron" => Some(Named::Site),
+        CHANGES => Some(Named::Changes),
         "pictures/" => Some(Named::PicturesFolder),
         _ => name
             .strip_prefix("pictures/")
@@ -51,6 +56,7 @@ mod tests {
     #[test]
     fn only_a_site_and_its_pictures_are_taken() {
         assert_eq!(named("site.ron"), Some(Named::Site));
+        assert_eq!(named("changes.txt"), Some(Named::Changes));
         assert_eq!(named("pictures/"), Some(Named::PicturesFolder));
         for name in [
             "1.jpg",

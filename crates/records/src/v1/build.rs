@@ -43,7 +43,8 @@ pub struct Build {
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Stamp {
-    /// Date and time by the device's clock, such as `2026-05-04T13:30:00Z`.
+    /// Date and time by the device's clock with what that is ahead of UTC, such as `2026-05-04T08:30:00-05:00`; `Z` at the end where the
+    /// device's time zone is not known.
     #[serde(
         default,
         deserialize_with = "written",
@@ -67,13 +68,16 @@ pub struct Stamp {
 }
 
 impl Stamp {
-    /// Now, by the clock of this device, to the second.
+    /// Now, by the clock of this device and in its time zone, to the second.
     #[must_use]
     pub fn now(by: &str, device: &str) -> Self {
-        let now = jiff::Timestamp::now();
-        let seconds = jiff::Timestamp::from_second(now.as_second()).unwrap_or(now);
+        Self::at(jiff::Timestamp::now(), by, device)
+    }
+
+    /// At that time, to the second.
+    pub(crate) fn at(time: jiff::Timestamp, by: &str, device: &str) -> Self {
         Self {
-            at: seconds.to_string(),
+            at: crate::local_time::written(time),
             by: by.to_owned(),
             device: device.to_owned(),
         }

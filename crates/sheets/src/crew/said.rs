@@ -122,6 +122,7 @@ impl Said {
             SpotKind::Lippage => "check-lippage",
             SpotKind::JointWidth => "check-joint-width",
             SpotKind::JointFill => "check-joint-fill",
+            SpotKind::AboveInlet => "check-above-inlet",
         })
     }
 

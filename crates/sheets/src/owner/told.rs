@@ -75,6 +75,6 @@ pub fn ways_told(design: Design<'_>) -> Vec<WayTold> {
 /// The day on which something was signed, in words; `None` where the device's clock could not be read.
 #[must_use]
 pub fn signed_on(signature: &Signature) -> Option<String> {
-    // Days since the start of 1970, UTC.
-    date_in_words(day_of(signature.stamp.at_s?.div_euclid(86_400))?)
+    // Days since the start of 1970, where it was signed.
+    date_in_words(day_of(signature.stamp.local_s()?.div_euclid(86_400))?)
 }

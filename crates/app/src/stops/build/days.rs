@@ -10,6 +10,7 @@ use crate::edit::Edit;
 use crate::stops::opened::{BuildList, Opened};
 use crate::stops::{figure, pictures};
 use crate::visit::Visit;
+use crate::widgets::mark::Mark;
 use crate::widgets::rows::{Row, ValueRow, ValueState};
 
 pub(super) fn rows(visit: &Visit, build: &Build, opened: &Opened, rows: &mut Vec<Row>) {
@@ -28,6 +29,19 @@ pub(super) fn rows(visit: &Visit, build: &Build, opened: &Opened, rows: &mut Vec
         day_rows(visit, build, day_idx, day, rows);
     }
     rows.push(Row::Acts(vec![("add today".to_owned(), Edit::AddDay)]));
+    if !visit.is_local_time() {
+        rows.push(Row::Said {
+            mark: Mark::NotKnown,
+            text: "This device names no time zone: dates and times are UTC.".to_owned(),
+            under: "Set its time zone, and start again; a date can be written over.".to_owned(),
+        });
+    }
+    let of = match days.len().checked_sub(1) {
+        Some(last_idx) => PictureOf::Day(last_idx),
+        None => PictureOf::HandedOver,
+    };
+    rows.push(heading("Take in pictures", pictures::said(visit, of)));
+    pictures::taken_in(visit, of, rows);
     pictures::those_of(visit, PictureOf::HandedOver, rows);
 }
 

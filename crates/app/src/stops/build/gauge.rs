@@ -4,7 +4,7 @@ use underbrick_calc::build::Build;
 
 use super::{heading, list};
 use crate::stops::figure;
-use crate::stops::opened::{BuildList, Opened};
+use crate::stops::opened::{BuildList, FullSize, Opened, Part};
 use crate::visit::Visit;
 use crate::widgets::mark::Mark;
 use crate::widgets::rows::Row;
@@ -30,6 +30,10 @@ pub(super) fn rows(visit: &Visit, build: &Build, opened: &Opened, rows: &mut Vec
                 shown.thickness(screed.proud)
             ),
         ));
+        rows.push(Row::More {
+            words: "screed board and gauge rod full size".to_owned(),
+            part: Part::FullSize(Some(FullSize::Screed)),
+        });
         for mark in &build.gauge {
             let note = if mark.is_everywhere {
                 "from the string down, everywhere"

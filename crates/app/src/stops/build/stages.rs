@@ -1,7 +1,8 @@
 //! Stages with hold points: the list in order, and what the shown one asks for.
 
 use underbrick_calc::build::{
-    Asks, Build, HoldStage, ReadingFound, Required, StageFound, StageState, Surface, Verdict,
+    Asks, Build, HoldStage, ReadingFound, Required, SpotKind, StageFound, StageState, Surface,
+    Verdict,
 };
 use underbrick_calc::place::Place;
 use underbrick_calc::quantity::{in_metres, metres};
@@ -92,10 +93,11 @@ fn closed_by(visit: &Visit, stage: HoldStage) -> String {
     }
 }
 
-/// Date and time without seconds: `2026-05-04 13:30 UTC`.
+/// Date and time without seconds as the clock showed them: `2026-05-04 08:30`, or `2026-05-04 13:30 UTC` where it showed that.
 pub(super) fn when(at: &str) -> String {
+    let zone = if at.ends_with('Z') { " UTC" } else { "" };
     match (at.get(..10), at.get(11..16)) {
-        (Some(date), Some(time)) => format!("{date} {time} UTC"),
+        (Some(date), Some(time)) => format!("{date} {time}{zone}"),
         _ => at.to_owned(),
     }
 }
@@ -142,6 +144,12 @@ fn asked(
                 offset: metres(0.0),
                 by_rod: is_by_rod(visit),
             },
+        )]));
+    }
+    for kind in may_check(build, found.stage) {
+        rows.push(Row::Acts(vec![(
+            format!("check: {}", kind.name()),
+            Edit::AddSpot(kind),
         )]));
     }
     closing(visit, found, rows);
@@ -266,6 +274,21 @@ fn spot_to_read(visit: &Visit, check: &Required) -> String {
     drop.map_or_else(String::new, |drop| {
         format!("tape must read {}", visit.site().shown_in.length(drop))
     })
+}
+
+/// What a stage may be checked for at any spot, though it does not ask for it.
+fn may_check(build: &Build, stage: HoldStage) -> Vec<SpotKind> {
+    match stage {
+        HoldStage::Lift(number) if number == build.lifts.len() => {
+            vec![SpotKind::StraightedgeOnBase]
+        }
+        HoldStage::Field => vec![
+            SpotKind::JointWidth,
+            SpotKind::BondLine,
+            SpotKind::AboveInlet,
+        ],
+        _ => Vec::new(),
+    }
 }
 
 /// The surface that a stage reads.

@@ -74,6 +74,7 @@ pub(crate) fn site(legs: Vec<Leg>) -> Site {
             side_extension: None,
             undercut_limit: None,
             fabric: false,
+            plant: crate::build::Plant::NotKnown,
         },
         brick: Brick {
             length: None,

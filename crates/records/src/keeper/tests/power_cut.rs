@@ -59,6 +59,11 @@ impl Disk for PowerCut {
         fs::write(path, bytes)
     }
 
+    fn append(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
+        self.power()?;
+        MachineDisk.append(path, bytes)
+    }
+
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
         self.power()?;
         MachineDisk.rename(from, to)
