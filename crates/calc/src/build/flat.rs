@@ -48,7 +48,14 @@ pub(super) fn check(line: &Line, bed: &Bed, found: &mut [ReadingFound]) {
                     off_m(reading).abs() >= off_m(other).abs() - ROUNDING_M
                         && differ_m(reading, other) > in_metres(most()) + ROUNDING_M
                 })
-                .max_by(|one, other| differ_m(reading, one).total_cmp(&differ_m(reading, other)));
+                // Of several that differ as much the nearest, then the first along the walk, then the leftmost: not the one read first.
+                .max_by(|one, other| {
+                    differ_m(reading, one)
+                        .total_cmp(&differ_m(reading, other))
+                        .then(apart_m(reading, other).total_cmp(&apart_m(reading, one)))
+                        .then(in_metres(other.station).total_cmp(&in_metres(one.station)))
+                        .then(in_metres(other.offset).total_cmp(&in_metres(one.offset)))
+                });
             worst.map(|other| other.reading_idx)
         })
         .collect();

@@ -261,6 +261,11 @@ fn neighbours_within_ten_feet_are_flat_with_each_other() {
     // As far off as each other: both.
     job.site.build.readings = vec![at(5.0, 0.25), at(15.0, -0.25)];
     assert_eq!(verdicts(&job), [(High, Some(1)), (Low, Some(0))]);
+    // Two that differ as much: the nearer one, whichever was read first; as near, the one first along the walk.
+    for (low, partner) in [([11.0, 22.0], 1), ([22.0, 11.0], 2), ([19.0, 11.0], 2)] {
+        job.site.build.readings = vec![at(15.0, 0.25), at(low[0], -0.1875), at(low[1], -0.1875)];
+        assert_eq!(verdicts(&job)[0], (High, Some(partner)), "{low:?}");
+    }
     // 10 ft and 1 in apart they are not compared: not cumulative.
     job.site.build.readings = vec![at(5.0, 0.25), at(15.0 + 1.0 / 12.0, -0.25)];
     assert_eq!(verdicts(&job), [(Right, None), (Right, None)]);
