@@ -39,6 +39,8 @@ impl<T: Send + 'static> Aside<T> {
             .spawn(move || {
                 // Nobody waits any more where the other end is gone.
                 let _ = result.send(work());
+                // Who is woken finds the result, and once it is taken, nothing more.
+                drop(result);
                 wake();
             })
             .map_err(|error| {
