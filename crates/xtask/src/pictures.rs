@@ -93,6 +93,9 @@ pub fn make(folder: &Path) -> anyhow::Result<()> {
                         &folder.join(format!("{name}-{what}-{way}-{light}.png")),
                     )?;
                 }
+                shell.go_to(Stop::Build);
+                let path = folder.join(format!("{name}-build-{way}-{light}.png"));
+                take(&mut camera, size, &mut shell, &path)?;
                 for page in ShowPage::ALL {
                     shell.show_page(page);
                     let words = page.words().to_lowercase().replace(' ', "-");

@@ -56,8 +56,8 @@ impl ShownIn {
     #[must_use]
     pub fn area(self, area: Area) -> String {
         match self {
-            Self::FeetInches => format!("{:.1} ft²", area.get::<square_foot>()),
-            Self::Metric => format!("{:.2} m²", area.get::<square_meter>()),
+            Self::FeetInches => format!("{} ft²", decimals(area.get::<square_foot>(), 1)),
+            Self::Metric => format!("{} m²", decimals(area.get::<square_meter>(), 2)),
         }
     }
 
@@ -66,10 +66,10 @@ impl ShownIn {
     pub fn volume(self, volume: Volume) -> String {
         match self {
             Self::FeetInches if in_cubic_yards(volume) < CUBIC_FEET_BELOW_YD3 => {
-                format!("{:.1} ft³", in_cubic_feet(volume))
+                format!("{} ft³", decimals(in_cubic_feet(volume), 1))
             }
-            Self::FeetInches => format!("{:.2} yd³", in_cubic_yards(volume)),
-            Self::Metric => format!("{:.2} m³", in_cubic_metres(volume)),
+            Self::FeetInches => format!("{} yd³", decimals(in_cubic_yards(volume), 2)),
+            Self::Metric => format!("{} m³", decimals(in_cubic_metres(volume), 2)),
         }
     }
 
@@ -77,9 +77,22 @@ impl ShownIn {
     #[must_use]
     pub fn mass(self, mass: Mass) -> String {
         match self {
-            Self::FeetInches => format!("{:.2} short tons", in_short_tons(mass)),
-            Self::Metric => format!("{:.2} t", mass.get::<tonne>()),
+            Self::FeetInches => format!("{} short tons", decimals(in_short_tons(mass), 2)),
+            Self::Metric => format!("{} t", decimals(mass.get::<tonne>(), 2)),
         }
+    }
+}
+
+/// So many decimals; nothing is never less than nothing, as a sum of no terms is to the computer.
+fn decimals(value: f64, n_decimals: usize) -> String {
+    let written = format!("{value:.n_decimals$}");
+    let is_nothing = written
+        .chars()
+        .all(|letter| matches!(letter, '-' | '0' | '.'));
+    if is_nothing {
+        written.trim_start_matches('-').to_owned()
+    } else {
+        written
     }
 }
 
@@ -115,6 +128,10 @@ mod tests {
                 "1.00 short tons",
             ), // 2000 × 0.45359237
             (METRIC.mass(Mass::new::<kilogram>(907.184_74)), "0.91 t"),
+            // A sum of no terms is −0 to the computer; a little less than nothing is nothing too.
+            (FEET.volume(cubic_metres(-0.0)), "0.0 ft³"),
+            (METRIC.area(square_metres(-0.001)), "0.00 m²"),
+            (METRIC.area(square_metres(-0.01)), "-0.01 m²"),
         ];
         for (written, expected) in pairs {
             assert_eq!(written, expected);

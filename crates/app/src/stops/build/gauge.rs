@@ -59,14 +59,14 @@ fn placed(visit: &Visit, build: &Build, rows: &mut Vec<Row>) {
         shown.volume(placed.by_readings.unwrap_or(placed.by_design)),
         match placed.by_readings {
             Some(_) => format!("as measured; by design {}", shown.volume(placed.by_design)),
-            None => "by the design of the lifts that are closed".to_owned(),
+            None => "by the lifts that are closed".to_owned(),
         },
     ));
     rows.push(figure("Still to come", shown.volume(placed.to_come), ""));
     for (item, came, ordered, unit) in &placed.delivered {
         let ordered = ordered.map_or_else(
             || "not ordered".to_owned(),
-            |ordered| format!("of {} ordered", ordered.normalize()),
+            |ordered| format!("of {} {} ordered", ordered.normalize(), unit.symbol(true)),
         );
         rows.push(figure(
             format!("{} that came", item.name()),
