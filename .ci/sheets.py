@@ -19,6 +19,9 @@ def run(*command, expect=(0,)):
     done = subprocess.run([str(part) for part in command], capture_output=True, text=True)
     if done.returncode not in expect:
         sys.exit(f"{' '.join(map(str, command))}: status {done.returncode}\n{done.stdout}{done.stderr}")
+    # A reader of PDF that complains says so there, with status 0.
+    if str(command[0]).startswith("pdf") and done.stderr:
+        sys.exit(f"{' '.join(map(str, command))}: {done.stderr}")
     return done.stdout
 
 

@@ -114,7 +114,16 @@ fn packed(written: &[u8]) -> Result<Vec<u8>, PdfError> {
             deflate(stream);
         }
     }
-    let mut packed = Vec::with_capacity(written.len());
+    // What is not suspect need not say so, and a widespread reader takes the word `false` there for a fault.
+    if let Ok(catalog) = file.catalog_mut()
+        && let Ok(marks) = catalog
+            .get_mut(b"MarkInfo")
+            .and_then(lopdf::Object::as_dict_mut)
+        && matches!(marks.get(b"Suspects"), Ok(lopdf::Object::Boolean(false)))
+    {
+        marks.remove(b"Suspects");
+    }
+    let mut packed = Vec::with_capacity(written.len() / 2);
     let options = lopdf::SaveOptions::builder()
         .use_object_streams(true)
         .use_xref_streams(true)
