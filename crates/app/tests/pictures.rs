@@ -50,6 +50,11 @@ fn harness(folder: &Path, size: Vec2, light: Theme) -> Harness<'static, Shell> {
         .with_size(size)
         .with_max_steps(16)
         .renderer(Raster::default())
+        // The harness sets a theme of its own once the context is set up.
+        .with_theme(match light {
+            Theme::Sun => egui::Theme::Light,
+            Theme::Dim => egui::Theme::Dark,
+        })
         .with_context_setup(move |context| theme::install(context, light))
         .build_ui_state(|ui, shell: &mut Shell| shell.ui(ui), shell)
 }
