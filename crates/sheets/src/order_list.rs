@@ -170,9 +170,16 @@ fn suppliers(chosen: &Chosen<'_>) -> Vec<Block> {
             columns: vec![
                 column("What", Align::Left),
                 column("How", Align::Left),
-                column("On", Align::Left),
+                Column {
+                    // A day stands on one line, and so does what is not known.
+                    least_mm: 15.0,
+                    ..column("On", Align::Left)
+                },
                 column("Needed", Align::Right),
-                column("To order", Align::Right),
+                Column {
+                    least_mm: 20.0,
+                    ..column("To order", Align::Right)
+                },
                 column("Rate", Align::Right),
                 column("Amount", Align::Right),
             ],
