@@ -1,22 +1,24 @@
 //! Dates in words.
 
+/// January to December.
+pub(crate) const MONTHS: [&str; 12] = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+];
+
 /// `4 May 2026`. A month that there is not is written as its number.
 #[must_use]
 pub fn in_words(year: i16, month: i8, day: i8) -> String {
-    const MONTHS: [&str; 12] = [
-        "January",
-        "February",
-        "March",
-        "April",
-        "May",
-        "June",
-        "July",
-        "August",
-        "September",
-        "October",
-        "November",
-        "December",
-    ];
     let name = usize::try_from(month)
         .ok()
         .and_then(|month| MONTHS.get(month.checked_sub(1)?));
@@ -66,7 +68,7 @@ fn days_since_1970(date: (i16, i8, i8)) -> Option<i64> {
 ///
 /// # Source
 /// The proleptic Gregorian calendar (ISO 8601), in cycles of 400 years of 146,097 days.
-fn civil(days: i64) -> Option<(i16, i8, i8)> {
+pub(crate) fn civil(days: i64) -> Option<(i16, i8, i8)> {
     // Days since 1 March of the year 0, so that a leap day ends its year.
     let since = days.checked_add(719_468)?;
     let (era, of_era) = (since.div_euclid(146_097), since.rem_euclid(146_097));

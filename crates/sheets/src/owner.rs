@@ -444,34 +444,6 @@ fn blank_lines(design: Design<'_>, count: usize) -> Vec<Block> {
         .collect()
 }
 
-/// Year, month, day of so many days since the start of 1970; `None` outside the years 1 to 9999.
-///
-/// # Source
-/// The Gregorian calendar: 400 years have 146,097 days, and with years that begin in March a month's first day is (153 m + 2) ÷ 5.
-fn day_of(days: i64) -> Option<(i16, i8, i8)> {
-    // Days since 1 March of the year 0: 719,468 before 1970.
-    let from_march = days.checked_add(719_468)?;
-    let era = from_march.div_euclid(146_097);
-    let day_of_era = from_march.rem_euclid(146_097);
-    let year_of_era =
-        (day_of_era - day_of_era / 1_460 + day_of_era / 36_524 - day_of_era / 146_096) / 365;
-    let day_of_year = day_of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
-    let month_from_march = (5 * day_of_year + 2) / 153;
-    let day = day_of_year - (153 * month_from_march + 2) / 5 + 1;
-    let month = if month_from_march < 10 {
-        month_from_march + 3
-    } else {
-        month_from_march - 9
-    };
-    let year = year_of_era + era * 400 + i64::from(month <= 2);
-    (1..=9999).contains(&year).then_some(())?;
-    Some((
-        i16::try_from(year).ok()?,
-        i8::try_from(month).ok()?,
-        i8::try_from(day).ok()?,
-    ))
-}
-
 /// The other pictures of the walk as it was found.
 fn pictures(sheet: OwnerSheet<'_>) -> Vec<Block> {
     let of_before = |of: &PictureOf| {
@@ -511,11 +483,11 @@ fn pictures(sheet: OwnerSheet<'_>) -> Vec<Block> {
 
 #[cfg(test)]
 mod tests {
-    use super::day_of;
+    use crate::dates::civil;
 
     #[track_caller]
     fn check(days: i64, expected: Option<(i16, i8, i8)>) {
-        assert_eq!(day_of(days), expected);
+        assert_eq!(civil(days), expected);
     }
 
     #[test]

@@ -2,6 +2,8 @@
 
 use underbrick_calc::findings::rules::{CauseFound, Evidence, Strength};
 
+use underbrick_sheets::agreement::capital;
+
 use super::heading;
 use super::opened::{Opened, Part};
 use crate::visit::Visit;
@@ -74,11 +76,4 @@ fn row(cause: &CauseFound, opened: &Opened) -> CauseRow {
             .collect(),
         more,
     }
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }

@@ -201,6 +201,35 @@ fn fitting(painter: &Painter, words: &str, key: Vec2, color: Color32) -> Arc<Gal
     }
 }
 
+/// Three keys in a row: to what is before, away, to what is behind. A way that leads nowhere is quiet. Gives where a tap leads: `None`
+/// within is away.
+pub fn ways_ui<T: Copy>(
+    ui: &mut Ui,
+    rect: Rect,
+    [away, next]: [&str; 2],
+    [before, behind]: [Option<T>; 2],
+) -> Option<Option<T>> {
+    let mut asked = None;
+    let keys = [
+        ("back", before, Ink::Key, Ink::Line),
+        (away, None, Ink::Key, Ink::Ink),
+        (next, behind, Ink::Line, Ink::Paper),
+    ];
+    for ((words, to, ground, letters), cell) in keys.into_iter().zip(cells(rect, 3)) {
+        let is_way = words != away;
+        let (ground, letters) = if is_way && to.is_none() {
+            (Ink::Panel, Ink::Hairline)
+        } else {
+            (ground, letters)
+        };
+        let key = Key::new(words).on(ground, letters);
+        if key.show(ui, cell).clicked() && (!is_way || to.is_some()) {
+            asked = Some(to);
+        }
+    }
+    asked
+}
+
 /// Cuts `rect` into a row of `n` equal cells with gaps.
 #[must_use]
 pub fn cells(rect: Rect, n: usize) -> Vec<Rect> {

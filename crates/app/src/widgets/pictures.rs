@@ -9,7 +9,7 @@ use egui::{
 use underbrick_drawing::item::Anchor;
 use underbrick_records::pictures::Pixels;
 
-use super::key::{Key, cells};
+use super::key::{cells, ways_ui};
 use super::words::{Face, Words};
 use crate::album::Look;
 use crate::stops::opened::{Part, PictureShown};
@@ -172,27 +172,8 @@ pub(crate) fn picture_ui(ui: &mut Ui, rect: Rect, view: &LargeView) -> Option<Pa
         ),
         Look::Broken(why) => said_in(ui, body, why, Ink::Wrong, size::TITLE),
     }
-    let mut asked = None;
-    let [before, behind] = view.neighbours;
-    let shown = |idx: Option<usize>| Part::Picture(idx.map(PictureShown::One));
-    let steps = [
-        ("back", before, Ink::Key, Ink::Line),
-        ("close", None, Ink::Key, Ink::Ink),
-        ("next picture", behind, Ink::Line, Ink::Paper),
-    ];
-    for ((words, to, ground, letters), cell) in steps.into_iter().zip(cells(keys, 3)) {
-        let is_way = words != "close";
-        let (ground, letters) = if is_way && to.is_none() {
-            (Ink::Panel, Ink::Hairline)
-        } else {
-            (ground, letters)
-        };
-        let key = Key::new(words).on(ground, letters);
-        if key.show(ui, cell).clicked() && (!is_way || to.is_some()) {
-            asked = Some(shown(to));
-        }
-    }
-    asked
+    let asked = ways_ui(ui, keys, ["close", "next picture"], view.neighbours);
+    asked.map(|to| Part::Picture(to.map(PictureShown::One)))
 }
 
 /// Says what a file that hangs over the window will belong to once it is let go.

@@ -15,8 +15,7 @@ pub use changes::{
 pub(crate) use dates::days_in_words;
 pub use found::{cause_in_plain_words, seen_in_plain_words};
 pub(crate) use found::{layers_shown, lead, rest_of_the_causes};
-pub(crate) use plain::capital;
-pub use plain::{date_in_words, way_in_plain_words};
+pub use plain::{capital, date_in_words, way_in_plain_words};
 
 use crate::wording::on_one_line;
 use underbrick_calc::Results;

@@ -1,5 +1,6 @@
 //! Words that every clause needs.
 
+use crate::dates::MONTHS;
 use underbrick_calc::measure::slope::Fall;
 use underbrick_calc::order::Way;
 use underbrick_calc::quantity::{Length, feet, in_metres, metres};
@@ -18,20 +19,6 @@ pub const fn way_in_plain_words(way: Way) -> &'static str {
 /// A day in words: `May 4, 2026`. `None` where the numbers are no month.
 #[must_use]
 pub fn date_in_words((year, month, day): (i16, i8, i8)) -> Option<String> {
-    const MONTHS: [&str; 12] = [
-        "January",
-        "February",
-        "March",
-        "April",
-        "May",
-        "June",
-        "July",
-        "August",
-        "September",
-        "October",
-        "November",
-        "December",
-    ];
     let month_idx = usize::try_from(month).ok()?.checked_sub(1)?;
     let month = MONTHS.get(month_idx)?;
     Some(format!("{month} {day}, {year}"))
@@ -46,8 +33,9 @@ pub(super) fn listed(things: &[String]) -> String {
     }
 }
 
-/// A sentence begins with a capital letter.
-pub(crate) fn capital(words: &str) -> String {
+/// With a capital letter at its head, as a sentence and a line that stands alone have.
+#[must_use]
+pub fn capital(words: &str) -> String {
     let mut letters = words.chars();
     let first = letters.next().map(char::to_uppercase);
     first.into_iter().flatten().chain(letters).collect()

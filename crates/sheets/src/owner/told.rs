@@ -1,10 +1,11 @@
 //! What an owner is told, part by part: for a screen that shows one thing at a time. The words are those of the owner sheet.
 
-use super::{day_of, mend_parts};
+use super::mend_parts;
 use crate::agreement::{
     Design, date_in_words, days_in_words, layers_shown, lead, rest_of_the_causes,
     seen_in_plain_words, way_in_plain_words,
 };
+use crate::dates::civil;
 use crate::order::words::way_price_words;
 use underbrick_calc::order::Way;
 use underbrick_calc::site::Signature;
@@ -76,5 +77,5 @@ pub fn ways_told(design: Design<'_>) -> Vec<WayTold> {
 #[must_use]
 pub fn signed_on(signature: &Signature) -> Option<String> {
     // Days since the start of 1970, where it was signed.
-    date_in_words(day_of(signature.stamp.local_s()?.div_euclid(86_400))?)
+    date_in_words(civil(signature.stamp.local_s()?.div_euclid(86_400))?)
 }

@@ -1,6 +1,7 @@
 //! The stake table as text for people.
 
 use super::{CurveLine, PlanLine, StakeLine, StakeSheet, SurfaceLine};
+use crate::agreement::capital;
 use crate::columns::{columns, paragraph};
 use crate::figure::Measure;
 
@@ -91,7 +92,7 @@ fn surface_rows(
         .map(|surface| (surface.surface.as_str(), surface.name.as_str()))
         .collect();
     let mut head = cells(["Station", "Brick, edge, form"]);
-    head.extend(names.iter().map(|(_, name)| first_large(name)));
+    head.extend(names.iter().map(|(_, name)| capital(name)));
     head.extend(before_why(None));
     head.push("Why".to_owned());
     let rows = sheet.stakes.iter().map(|stake| {
@@ -229,16 +230,9 @@ fn gauge_rows(sheet: &StakeSheet) -> Vec<Vec<String>> {
             };
             vec![
                 mark.below_string.shown.clone(),
-                first_large(&mark.name),
+                capital(&mark.name),
                 note.to_owned(),
             ]
         })
         .collect()
-}
-
-fn first_large(name: &str) -> String {
-    let mut letters = name.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }

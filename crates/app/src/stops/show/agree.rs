@@ -3,7 +3,7 @@
 use egui::{Rect, Role, Ui, WidgetInfo, pos2, vec2};
 use underbrick_calc::site::{Agreement, Clause};
 use underbrick_records::v1::{Signature, Stamp};
-use underbrick_sheets::agreement::{Change, ChangeKind, Standing, heading};
+use underbrick_sheets::agreement::{Change, ChangeKind, Standing, capital, heading};
 use underbrick_sheets::owner::signed_on;
 
 use super::told::Told;
@@ -232,10 +232,7 @@ fn signed(view: &mut Agreeing, visit: &Visit, told: &Told) -> Option<Edit> {
         },
     );
     if let Err(fault) = trial {
-        let words = fault.to_string();
-        let mut letters = words.chars();
-        let first = letters.next().map(|letter| letter.to_uppercase());
-        view.fault = Some(first.into_iter().flatten().chain(letters).collect());
+        view.fault = Some(capital(&fault.to_string()));
         return None;
     }
     let was = std::mem::take(view);

@@ -5,6 +5,7 @@ use underbrick_calc::place::Place;
 use underbrick_drawing::item::Anchor;
 use underbrick_drawing::plain::{PlainName, as_found_section, proposed_section};
 use underbrick_drawing::text::Text;
+use underbrick_sheets::agreement::capital;
 
 use super::told::Told;
 use crate::canvas::lettering;
@@ -119,13 +120,7 @@ fn sentence(name: &PlainName) -> String {
     if name.note.is_empty() {
         return name.why.clone();
     }
-    let mut letters = name.note.chars();
-    let note: String = letters
-        .next()
-        .into_iter()
-        .flat_map(char::to_uppercase)
-        .chain(letters)
-        .collect();
+    let note = capital(&name.note);
     if name.why.is_empty() {
         format!("{note}.")
     } else {

@@ -3,6 +3,7 @@
 use egui::{Rect, Role, Sense, Ui, WidgetInfo, vec2};
 use underbrick_calc::site::PictureOf;
 use underbrick_drawing::plain::as_found_section;
+use underbrick_sheets::agreement::capital;
 
 use super::told::Told;
 use crate::album::Look;
@@ -87,7 +88,7 @@ pub(super) fn page_ui(ui: &mut Ui, rect: Rect, view: &mut Why, visit: &Visit, to
                         }
                         prose::title(ui, title);
                         for line in lines {
-                            prose::item(ui, &from_capital(line));
+                            prose::item(ui, &capital(line));
                         }
                     }
                 })
@@ -105,7 +106,7 @@ fn photograph_ui(ui: &mut Ui, rect: Rect, view: &mut Why, visit: &Visit, picture
     let nth = pictures.iter().position(|idx| *idx == picture_idx);
     let nth = nth.unwrap_or(0);
     let shows = match picture.caption.trim() {
-        "" => from_capital(&said(visit, picture.of)),
+        "" => capital(&said(visit, picture.of)),
         caption => caption.to_owned(),
     };
     let line = if n_pictures > 1 {
@@ -148,11 +149,4 @@ fn photograph_ui(ui: &mut Ui, rect: Rect, view: &mut Why, visit: &Visit, picture
         egui::UiBuilder::new().max_rect(inner).id_salt("caption"),
         |ui| prose::aside(ui, &line),
     );
-}
-
-/// With a capital at its head, as a line that stands alone has.
-fn from_capital(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters.next().map(char::to_uppercase);
-    first.into_iter().flatten().chain(letters).collect()
 }

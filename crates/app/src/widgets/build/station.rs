@@ -5,7 +5,7 @@ use underbrick_drawing::item::Anchor;
 
 use crate::stops::opened::Part;
 use crate::theme::{self, Ink, size};
-use crate::widgets::key::{Key, cells};
+use crate::widgets::key::ways_ui;
 use crate::widgets::words::{Face, Words};
 
 /// One station.
@@ -49,26 +49,7 @@ pub(crate) fn station_ui(ui: &mut Ui, rect: Rect, view: &StationView) -> Option<
     let keys = Rect::from_min_max(pos2(inner.min.x, inner.max.y - 76.0), inner.max);
     let body = Rect::from_min_max(inner.min, pos2(inner.max.x, keys.min.y - 8.0));
     paint_body(ui, body, view);
-    let mut asked = None;
-    let [before, behind] = view.neighbours;
-    let steps = [
-        ("back", before, Ink::Key, Ink::Line),
-        ("all stakes", None, Ink::Key, Ink::Ink),
-        ("next stake", behind, Ink::Line, Ink::Paper),
-    ];
-    for ((words, to, ground, letters), cell) in steps.into_iter().zip(cells(keys, 3)) {
-        let is_way = words != "all stakes";
-        let (ground, letters) = if is_way && to.is_none() {
-            (Ink::Panel, Ink::Hairline)
-        } else {
-            (ground, letters)
-        };
-        let key = Key::new(words).on(ground, letters);
-        if key.show(ui, cell).clicked() && (!is_way || to.is_some()) {
-            asked = Some(Part::Station(to));
-        }
-    }
-    asked
+    ways_ui(ui, keys, ["all stakes", "next stake"], view.neighbours).map(Part::Station)
 }
 
 fn paint_body(ui: &Ui, body: Rect, view: &StationView) {
